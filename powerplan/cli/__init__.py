@@ -1,0 +1,1 @@
+"""A person at a terminal: the command group, exit codes, one small module a command."""

@@ -1,0 +1,1 @@
+"""Where a floor box may sit, and where it is marked."""

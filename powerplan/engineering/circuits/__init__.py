@@ -1,0 +1,1 @@
+"""Loads, plugs, wires and voltage drop."""

@@ -1,0 +1,1 @@
+"""Where cords may lie, the shortest way, and the length that needs."""

@@ -1,0 +1,1 @@
+"""Chairs in the room: poses, zones, covered floor and whether the rows fit."""

@@ -1,0 +1,1 @@
+"""The outside world: plan files and records as written, turned into the model."""

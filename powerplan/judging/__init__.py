@@ -1,0 +1,1 @@
+"""A second program: judges any record from its statements alone."""

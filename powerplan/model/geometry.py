@@ -1,0 +1,82 @@
+"""Plain shapes in the room frame.
+
+The room frame has its origin at the back-left corner of the room: x to the right along the back
+wall, y from the back wall toward the screen, both in metres. People never see these axes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+Point = tuple[float, float]
+
+MICROMETRE_M = 1e-6
+
+
+def micrometres(length_m: float) -> int:
+    """Return a length as whole micrometres, the unit in which lengths are compared.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+
+    Returns
+    -------
+    int
+        The same length, rounded. [um]
+    """
+    return round(length_m * 1e6)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rect:
+    """An upright rectangle of floor; ``left_m < right_m`` and ``back_m < front_m``. [m]"""
+
+    left_m: float
+    right_m: float
+    back_m: float
+    front_m: float
+
+    @property
+    def width_m(self) -> float:
+        """Left to right. [m]"""
+        return self.right_m - self.left_m
+
+    @property
+    def depth_m(self) -> float:
+        """Back to front. [m]"""
+        return self.front_m - self.back_m
+
+    @property
+    def middle(self) -> Point:
+        """The middle of the rectangle. [m]"""
+        return ((self.left_m + self.right_m) / 2, (self.back_m + self.front_m) / 2)
+
+    @property
+    def outline(self) -> tuple[Point, ...]:
+        """Four corners, counter-clockwise from the back left. [m]"""
+        return (
+            (self.left_m, self.back_m),
+            (self.right_m, self.back_m),
+            (self.right_m, self.front_m),
+            (self.left_m, self.front_m),
+        )
+
+    def overlaps(self, other: Rect) -> bool:
+        """True when the two share floor; a shared edge is not shared floor (to 1 um)."""
+        return (
+            micrometres(self.left_m) < micrometres(other.right_m)
+            and micrometres(other.left_m) < micrometres(self.right_m)
+            and micrometres(self.back_m) < micrometres(other.front_m)
+            and micrometres(other.back_m) < micrometres(self.front_m)
+        )
+
+    def holds(self, other: Rect) -> bool:
+        """True when ``other`` lies wholly inside, edges included (to 1 um)."""
+        return (
+            micrometres(self.left_m) <= micrometres(other.left_m)
+            and micrometres(other.right_m) <= micrometres(self.right_m)
+            and micrometres(self.back_m) <= micrometres(other.back_m)
+            and micrometres(other.front_m) <= micrometres(self.front_m)
+        )

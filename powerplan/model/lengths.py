@@ -1,0 +1,67 @@
+"""Lengths, currents and other values as people read them."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+INCH_M = Fraction(254, 10000)
+FOOT_M = 12 * INCH_M
+
+
+def length_text(length_m: float, units: str, *, step: int = 8) -> str:
+    """Return a length as a tape shows it.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length; negative gets a leading minus. [m]
+    units : str
+        ft-in, in, mm or m.
+    step : int
+        The fraction of an inch to round to (8: eighths).
+
+    Returns
+    -------
+    str
+        Such as ``6 ft 3 1/4 in``, ``75 1/4 in``, ``1911 mm`` or ``1.911 m``.
+    """
+    sign = "-" if length_m < 0 else ""
+    size = abs(length_m)
+    if units in ("mm", "m"):
+        millimetres = round(size * 1000)
+        sign = sign if millimetres else ""
+        return f"{sign}{millimetres} mm" if units == "mm" else f"{sign}{millimetres / 1000:.3f} m"
+    parts = round(Fraction(size) / INCH_M * step)
+    sign = sign if parts else ""
+    whole, part = divmod(parts, step)
+    feet, inches = divmod(whole, 12) if units == "ft-in" else (0, whole)
+    fraction = str(Fraction(part, step)) if part else ""
+    inch_text = " ".join(
+        text for text in (str(inches) if inches or not fraction else "", fraction) if text
+    )
+    if feet and inch_text == "0":
+        return f"{sign}{feet} ft"
+    return f"{sign}{feet} ft {inch_text} in" if feet else f"{sign}{inch_text} in"
+
+
+def amps_text(current_a: float | Fraction, *, down: bool = False) -> str:
+    """Return a current to two decimals without trailing zeros, such as ``1.8 A``.
+
+    ``down=True`` rounds toward zero: for what may still be added, never promise more than is true.
+    """
+    scaled = Fraction(current_a).limit_denominator(10**9) * 100
+    hundredths = scaled.numerator // scaled.denominator if down else round(scaled)
+    return f"{hundredths / 100:.2f}".rstrip("0").rstrip(".") + " A"
+
+
+def plural(count: int, noun: str) -> str:
+    """Return ``1 box``, ``2 boxes``, ``0 chairs``."""
+    ending = "" if count == 1 else ("es" if noun.endswith(("x", "ch", "sh", "s")) else "s")
+    return f"{count} {noun}{ending}"
+
+
+def joined(names: list[str] | tuple[str, ...], word: str = "and") -> str:
+    """Return ``A1``, ``A1 and A2``, ``A1, A2 and A3``."""
+    if len(names) < 2:
+        return "".join(names)
+    return f"{', '.join(names[:-1])} {word} {names[-1]}"

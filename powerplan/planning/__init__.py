@@ -1,0 +1,1 @@
+"""The story from a spec to a plan: candidates, choice, ladder, record."""

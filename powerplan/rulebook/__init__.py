@@ -1,0 +1,1 @@
+"""Rule sets as data, each number with its source."""

@@ -1,0 +1,1 @@
+"""What each reader is told: views of a plan."""

@@ -1,0 +1,1 @@
+"""How a page becomes text or JSON."""
