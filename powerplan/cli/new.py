@@ -1,0 +1,122 @@
+"""The command that writes a starter plan file."""
+
+from __future__ import annotations
+
+import math
+import os
+from fractions import Fraction
+from importlib.resources import files
+from pathlib import Path
+from string import Template
+
+import click
+
+from powerplan.cli import codes
+from powerplan.cli.deliver import OutputError
+from powerplan.cli.tell import tell
+from powerplan.model.lengths import FOOT_M, INCH_M, length_text
+
+_HELP = """\b
+Example:
+  powerplan new den.toml --chairs 5 --width "20 ft" --depth "15 ft 6 in"
+
+Write a starter plan file that plans as it stands, every line explained.
+
+Then change it to your own room, and: powerplan den.toml
+"""
+
+_MOST = 12
+_PITCH_M, _ARM_M = 28 * INCH_M, 6 * INCH_M
+_SIDES_M = 4 * FOOT_M
+_LEAST_WIDE_M = 12 * FOOT_M
+_USUAL_DEPTH_M = 15 * FOOT_M
+_LEAST_M, _MOST_M = 8 * FOOT_M, 60 * FOOT_M
+_DOOR_BEFORE_M = 40 * INCH_M
+
+
+@click.command(name="new", help=_HELP)
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--chairs", type=click.IntRange(1, _MOST), default=5, help="In the row; 5.")
+@click.option("--width", metavar="LENGTH", help="Of the room; what the row needs.")
+@click.option("--depth", metavar="LENGTH", help="Back wall to screen wall; 15 ft.")
+@click.option("--job", type=click.Choice(["retrofit", "new"]), default="retrofit")
+def command(file: Path, chairs: int, width: str | None, depth: str | None, job: str) -> int:
+    """Write the file, unless one is there, and say what to do next."""
+    width_m = _usual_width_m(chairs) if width is None else _length_m("--width", width)
+    depth_m = _USUAL_DEPTH_M if depth is None else _length_m("--depth", depth)
+    text = starter_text(file.name, chairs, width_m, depth_m, job)
+    try:
+        _write_new(file, text)
+    except FileExistsError:
+        raise OutputError(f"{file} is there already and is left as it is; name another") from None
+    except OSError as fault:
+        raise OutputError(f"cannot write {file}: {fault.strerror or fault}") from None
+    tell(f"{file} is written. Next: powerplan {file}")
+    return codes.WORKS
+
+
+def starter_text(name: str, chairs: int, width_m: Fraction, depth_m: Fraction, job: str) -> str:
+    """Return a starter plan file.
+
+    Parameters
+    ----------
+    name : str
+        What the file is called.
+    chairs : int
+        How many stand in the row.
+    width_m, depth_m : Fraction
+        The room. [m]
+    job : str
+        retrofit or new; a new build has no circuit and no outlet yet.
+    """
+    words = {
+        "file": "".join(char for char in name if char.isprintable()),
+        "job": job,
+        "chairs": str(chairs),
+        "width": _text(width_m),
+        "depth": _text(depth_m),
+        "door": _text(depth_m - _DOOR_BEFORE_M),
+        "middle": _text(width_m / 2),
+    }
+    existing = _data("existing.toml") if job == "retrofit" else "\n"
+    words["existing"] = Template(existing).substitute(words)
+    return Template(_data("starter.toml")).substitute(words)
+
+
+def _write_new(file: Path, text: str) -> None:
+    """Write a file that was not there; take it away again if it cannot be written whole."""
+    with file.open("x", encoding="utf-8", newline="\n") as stream:
+        try:
+            stream.write(text)
+            stream.flush()
+            os.fsync(stream.fileno())
+        except BaseException:
+            file.unlink(missing_ok=True)
+            raise
+
+
+def _data(name: str) -> str:
+    return (files("powerplan.cli") / "data" / name).read_text(encoding="utf-8")
+
+
+def _text(length_m: Fraction) -> str:
+    return length_text(float(length_m), "ft-in")
+
+
+def _usual_width_m(chairs: int) -> Fraction:
+    needed_m = max(_LEAST_WIDE_M, chairs * _PITCH_M + _ARM_M + _SIDES_M)
+    return math.ceil(needed_m / FOOT_M) * FOOT_M
+
+
+def _length_m(option: str, text: str) -> Fraction:
+    from powerplan.inputs.units import QuantityError, read_length_m
+
+    try:
+        length_m = read_length_m(text)
+    except QuantityError as fault:
+        raise click.UsageError(f"{option}: {fault}") from None
+    if not _LEAST_M <= length_m <= _MOST_M:
+        raise click.UsageError(
+            f"{option}: a starter room is {_text(_LEAST_M)} to {_text(_MOST_M)}, not {text!r}"
+        )
+    return length_m

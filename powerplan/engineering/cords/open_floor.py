@@ -1,0 +1,141 @@
+"""Ways that leave covered floor: the least open floor first, then the shortest."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+import shapely
+
+from powerplan.engineering.cords.clip import Segment
+from powerplan.engineering.cords.corners import Corner, bends, rings
+from powerplan.engineering.cords.floor import COVER_M, GRID_M, Floor, areas_of
+from powerplan.engineering.cords.pricing import OPEN_FLOOR, inside, ready, way_price
+from powerplan.engineering.cords.web import Spot, Web
+from powerplan.model.geometry import Point, micrometres
+
+
+class OpenFloor:
+    """Shortest ways over all free floor, where open floor is dearer than any length.
+
+    Nodes are the bends of free floor, the corners of covered floor where it meets open floor,
+    riser corners, and from each of these the feet of perpendiculars on the edges of covered floor
+    that it faces. The open floor of a way is the least there is; among ways with that least, the
+    length is the least through these nodes.
+
+    Parameters
+    ----------
+    floor : Floor
+        The room's floor.
+    """
+
+    def __init__(self, floor: Floor) -> None:
+        self._floor = floor
+        self._free, self._lanes = ready(floor.free), ready(floor.lanes)
+        self._open = areas_of(shapely.difference(floor.free, floor.lanes, grid_size=GRID_M))
+        shapely.prepare(self._open)
+        self._shores = self._find_shores()
+        self._inner: dict[Point, bool] = {}
+        self._drops: set[Segment] = set()
+        self._spots: dict[Point, Spot] = {}
+        self._web = Web(self._corners(), self._prices)
+
+    def shortest(self, start: Point, end: Point) -> tuple[Point, ...] | None:
+        """Return the way with the least open floor, or None where there is no way at all.
+
+        Parameters
+        ----------
+        start, end : Point
+            The two ends, in free floor. [m]
+        """
+        return self._web.shortest(self._tied(start), self._tied(end))
+
+    def _tied(self, point: Point) -> Spot:
+        """An end tied to the graph, by itself and by the feet of its perpendiculars."""
+        if point not in self._spots:
+            self._note_inner((point,))
+            drops = self._feet((point,))
+            self._note_inner(foot for _, foot in drops)
+            steps = tuple((drop[1], self._way(drop)) for drop in drops)
+            self._spots[point] = self._web.tie(point, steps)
+        return self._spots[point]
+
+    def _corners(self) -> tuple[Corner, ...]:
+        """All nodes, sorted by place."""
+        turns, lane_turns = bends(self._floor.free), bends(self._floor.lanes)
+        vertices = sorted({point for ring in rings(self._floor.lanes) for point in ring})
+        self._note_inner(vertices)
+        decks = [p for p in self._floor.deck_corners if inside(self._free, [(p, p)])[0]]
+        points = {*turns, *decks, *(p for p in vertices if p in lane_turns or not self._inner[p])}
+        self._note_inner(points)
+        feet = self._feet(sorted(points))
+        self._drops = {pair for one, other in feet for pair in ((one, other), (other, one))}
+        landed = {foot for _, foot in feet}
+        self._inner |= dict.fromkeys(landed, False)
+        free_to_turn = landed | set(decks)
+        return tuple(
+            Corner(
+                point=point,
+                wedges=lane_turns.get(point, ())
+                if self._inner[point] and point not in free_to_turn
+                else (),
+            )
+            for point in sorted(points | landed)
+        )
+
+    def _find_shores(self) -> tuple[Segment, ...]:
+        """Edges where open floor meets covered floor, the open floor on their left hand."""
+        edges = [(ring[n - 1], ring[n]) for ring in rings(self._open) for n in range(len(ring))]
+        held = inside(self._lanes, edges)
+        return tuple(sorted(edge for edge, along in zip(edges, held, strict=True) if along))
+
+    def _note_inner(self, points: Iterable[Point]) -> None:
+        """Remember which points are in covered floor, away from open floor."""
+        fresh = sorted({point for point in points if point not in self._inner})
+        if fresh:
+            far = shapely.distance(self._open, shapely.points(fresh)) > COVER_M
+            self._inner |= {point: bool(out) for point, out in zip(fresh, far, strict=True)}
+
+    def _feet(self, points: Sequence[Point]) -> tuple[Segment, ...]:
+        """Straight ways from points to the shores they face, square to the shore."""
+        drops = [
+            (point, foot)
+            for point in points
+            for shore in self._shores
+            if (foot := _foot(point, shore)) is not None
+        ]
+        held = inside(self._free, drops)
+        return tuple(dict.fromkeys(d for d, may in zip(drops, held, strict=True) if may))
+
+    def _prices(self, segments: Sequence[Segment]) -> list[int | None]:
+        """Along covered floor by length; across open floor only between its own places."""
+        prices: list[int | None] = [None] * len(segments)
+        across = []
+        for n, covered in enumerate(inside(self._lanes, segments)):
+            start, end = segments[n]
+            if covered:
+                prices[n] = way_price(segments[n], self._floor.decks)
+            elif not (self._inner[start] or self._inner[end]) or segments[n] in self._drops:
+                across.append(n)
+        held = inside(self._free, [segments[n] for n in across])
+        for n, may in zip(across, held, strict=True):
+            if may:
+                prices[n] = self._way(segments[n])
+        return prices
+
+    def _way(self, segment: Segment) -> int:
+        """The price of a straight way in free floor, its open floor in whole micrometres."""
+        line = shapely.LineString(segment)
+        open_m = float(shapely.length(shapely.difference(line, self._floor.covered_edge)))
+        return OPEN_FLOOR * micrometres(open_m) + way_price(segment, self._floor.decks)
+
+
+def _foot(point: Point, shore: Segment) -> Point | None:
+    """Where the perpendicular from a point meets a shore, if the point is on its open side."""
+    (x, y), (to_x, to_y) = shore
+    along_x, along_y = to_x - x, to_y - y
+    off_x, off_y = point[0] - x, point[1] - y
+    squared = along_x**2 + along_y**2
+    share = (along_x * off_x + along_y * off_y) / squared
+    if along_x * off_y - along_y * off_x <= COVER_M * squared**0.5 or not 0.0 <= share <= 1.0:
+        return None
+    return (x + share * along_x, y + share * along_y)

@@ -1,0 +1,213 @@
+"""Why there is no way for a cord, said so that it can be mended."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import shapely
+
+from powerplan.engineering.cords.floor import EDGE_M, Floor, Shape, box, grown
+from powerplan.engineering.cords.route import NoWay
+from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
+from powerplan.engineering.seating.zones import ARM_STRIP, CLEAR, REAR_STRIP, Zones
+from powerplan.model.geometry import MICROMETRE_M, Point, micrometres
+from powerplan.model.lengths import joined, length_text
+from powerplan.model.spec import Area, PlanSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scene:
+    """What is needed to say why: the plan, its chairs, their openings, the floor and the least
+    gap that lets a cord through. [m]"""
+
+    spec: PlanSpec
+    rows: tuple[SeatedRow, ...]
+    zones: Zones
+    floor: Floor
+    least_gap_m: float
+
+
+def end_refused(scene: Scene, point: Point) -> NoWay | None:
+    """Return why a cord cannot end at a point, or None where it can.
+
+    Parameters
+    ----------
+    scene : Scene
+        The room.
+    point : Point
+        The cord's end. [m]
+    """
+    floor, end = scene.floor, shapely.Point(point)
+    if shapely.covers(grown(floor.free, EDGE_M), end):
+        return None
+    if not shapely.covers(grown(floor.room, EDGE_M), end):
+        return _closed(f"the cord's end ({_place(scene, point)}) is outside the room")
+    kept_free = (*floor.walkways, *floor.doorways)
+    if not shapely.covers(grown(floor.without(areas=kept_free), EDGE_M), end):
+        return _too_near(scene, point)
+    for rule, areas, name in _kinds(floor):
+        held = [area for area in areas if shapely.distance(box(area.rect), end) <= EDGE_M]
+        if held:
+            inside_m = max(_way_out_m(floor, area, point) for area in held)
+            names = joined([f"{name} {area.id}" for area in held])
+            return NoWay(
+                rule=rule,
+                value=max(inside_m, MICROMETRE_M),
+                limit=0.0,
+                words=f"the cord's end ({_place(scene, point)}) is in {names}",
+            )
+    return _closed(f"the cord's end ({_place(scene, point)}) has no free floor around it")
+
+
+def no_way(scene: Scene, start: Point, end: Point) -> NoWay:
+    """Return why no way leads from one free point to another.
+
+    Parameters
+    ----------
+    scene : Scene
+        The room.
+    start, end : Point
+        The cord's ends, both in free floor. [m]
+    """
+    floor = scene.floor
+    for rule, areas, name in _kinds(floor):
+        if areas and _joins(floor.without(areas=areas), start, end):
+            alone = [one for one in areas if _joins(floor.without(areas=(one,)), start, end)]
+            return _crosses(floor, rule, name, alone or areas, start, end)
+    if _joins(floor.without(areas=(*floor.walkways, *floor.doorways)), start, end):
+        return _crosses(floor, "cord-in-walkway", "walkway", floor.walkways, start, end)
+    if _joins(floor.without(moving=True), start, end):
+        return _closed(_shut_in(scene, start, end))
+    if _joins(floor.without(fixed=True), start, end):
+        names = joined([area.id for area in scene.spec.obstacles])
+        return _closed(f"no way past obstacles ({names}) at the clearance a cord needs")
+    return _closed(
+        f"no way from {_place(scene, start)} to {_place(scene, end)}: pinch zones, obstacles and "
+        "floor kept free of cords close it together"
+    )
+
+
+def _kinds(floor: Floor) -> tuple[tuple[str, tuple[Area, ...], str], ...]:
+    return (
+        ("cord-in-walkway", floor.walkways, "walkway"),
+        ("cord-through-doorway", floor.doorways, "the doorway of door"),
+    )
+
+
+def _closed(words: str) -> NoWay:
+    return NoWay(rule="cord-has-a-way", value=0.0, limit=1.0, words=words)
+
+
+def _crosses(
+    floor: Floor, rule: str, name: str, areas: Iterable[Area], start: Point, end: Point
+) -> NoWay:
+    """Every way crosses floor kept free; the value is the least distance across it."""
+    one, other = _part_with(floor.free, start), _part_with(floor.free, end)
+    across_m = float(shapely.distance(one, other))
+    named = joined([f"{name} {area.id}" for area in areas], "or")
+    return NoWay(
+        rule=rule,
+        value=max(across_m, MICROMETRE_M),
+        limit=0.0,
+        words=f"every way for the cord goes across {named}",
+    )
+
+
+def _too_near(scene: Scene, point: Point) -> NoWay:
+    """The cord's end is in a pinch zone, an obstacle, or nearer to one than cords may come."""
+    floor, end = scene.floor, shapely.Point(point)
+    near = [
+        (float(shapely.distance(box(rect), end)), f"the pinch zone of chair {chair}")
+        for chair, rect in scene.zones.pinch
+    ]
+    near += [
+        (float(shapely.distance(box(area.rect), end)), f"obstacle {area.id}")
+        for area in scene.spec.obstacles
+    ]
+    distance_m, name = min(near)
+    surface_m = min(distance_m - floor.radius_m, floor.clearance_m - MICROMETRE_M)
+    units = scene.spec.project.units
+    where = "in" if distance_m == 0.0 else f"{length_text(distance_m, units, step=16)} from"
+    return NoWay(
+        rule="cord-clear-of-mechanism",
+        value=surface_m,
+        limit=floor.clearance_m,
+        words=(
+            f"the cord's end ({_place(scene, point)}) is {where} {name}; its middle has to be "
+            f"{length_text(floor.keep_m, units, step=16)} or more away, along either wall"
+        ),
+    )
+
+
+def _way_out_m(floor: Floor, area: Area, point: Point) -> float:
+    rest = shapely.difference(floor.room, box(area.rect))
+    return float(shapely.distance(rest, shapely.Point(point)))
+
+
+def _part_with(shape: Shape, point: Point) -> Shape | None:
+    """The connected piece of floor that holds a point."""
+    for part in shapely.get_parts(grown(shape, EDGE_M)):
+        if shapely.covers(part, shapely.Point(point)):
+            return part
+    return None
+
+
+def _joins(shape: Shape, start: Point, end: Point) -> bool:
+    part = _part_with(shape, start)
+    return part is not None and bool(shapely.covers(part, shapely.Point(end)))
+
+
+def _place(scene: Scene, point: Point) -> str:
+    units = scene.spec.project.units
+    left, back = (length_text(value, units) for value in point)
+    return f"{left} from the left, {back} from the back"
+
+
+def _shut_in(scene: Scene, start: Point, end: Point) -> str:
+    """Which chairs shut the cord in, and which gaps of theirs are too small."""
+    chairs = [
+        chair
+        for row in scene.rows
+        for chair in row.chairs
+        if any(_under(scene, chair, point) for point in (start, end))
+    ]
+    if not chairs:
+        return (
+            f"no way from {_place(scene, start)} to {_place(scene, end)}: pinch zones of chairs "
+            "close it"
+        )
+    names = joined([chair.id for chair in chairs])
+    gaps = [_gap_words(scene, chair) for chair in chairs]
+    told = "; ".join(dict.fromkeys(gap for gap in gaps if gap))
+    reason = told or "their openings are too narrow for a cord with its clearance"
+    return f"no way out from under {names}: {reason}"
+
+
+def _under(scene: Scene, chair: SeatedChair, point: Point) -> bool:
+    return any(
+        opening.chair == chair.id
+        and opening.kind in (CLEAR, REAR_STRIP)
+        and shapely.covers(box(opening.rect), shapely.Point(point))
+        for opening in scene.zones.openings
+    )
+
+
+def _gap_words(scene: Scene, chair: SeatedChair) -> str:
+    """The gaps under a chair that are closed to a cord, and what they would have to be."""
+    units = scene.spec.project.units
+    told = []
+    for kind, gap_m, name in (
+        (REAR_STRIP, chair.kind.rear_gap_m, "rear rail"),
+        (ARM_STRIP, chair.kind.arm_gap_m, "arm"),
+    ):
+        if any(o.chair == chair.id and o.kind == kind for o in scene.zones.openings):
+            continue
+        if gap_m is None:
+            told.append(f"the gap under the {name} was not measured")
+        elif micrometres(gap_m) < micrometres(scene.least_gap_m):
+            told.append(f"the gap under the {name} is only {length_text(gap_m, units, step=16)}")
+    if not told:
+        return ""
+    least = length_text(scene.least_gap_m, units, step=64)
+    return f"{joined(told)} ({least} is needed)"

@@ -1,0 +1,160 @@
+"""Row behind row: bases, reclined footrests and the passage in front."""
+
+from __future__ import annotations
+
+from powerplan.engineering.seating.poses import SeatedRow
+from powerplan.engineering.seating.rects import spans_less
+from powerplan.model.findings import Finding, hold
+from powerplan.model.geometry import Rect, micrometres
+from powerplan.model.lengths import length_text
+from powerplan.model.rules import RuleSet
+from powerplan.model.spec import PlanSpec
+
+_Pair = tuple[SeatedRow, SeatedRow]
+
+
+def pairs_in_line(rows: tuple[SeatedRow, ...]) -> tuple[_Pair, ...]:
+    """Return each row with each row ahead of it that it faces, no other row fully between.
+
+    Parameters
+    ----------
+    rows : tuple of SeatedRow
+        Every row of the room. [m]
+
+    Returns
+    -------
+    tuple of (SeatedRow, SeatedRow)
+        (behind, ahead); two rows equally far from the back wall are in the plan's order. [m]
+    """
+    order = sorted(rows, key=lambda row: micrometres(row.base.middle[1]))
+    pairs: list[_Pair] = []
+    for n, behind in enumerate(order):
+        open_spans: tuple[tuple[float, float], ...] = ((behind.left_m, behind.right_m),)
+        for row_ahead in order[n + 1 :]:
+            if any(_meets(row_ahead, start_m, end_m) for start_m, end_m in open_spans):
+                pairs.append((behind, row_ahead))
+            taken = [(row_ahead.left_m, row_ahead.right_m)]
+            open_spans = tuple(left for span in open_spans for left in spans_less(span, taken))
+    return tuple(pairs)
+
+
+def rows_apart(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Finding, ...]:
+    """Return, for each two rows in line, how far their bases are apart.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    rows : tuple of SeatedRow
+        Every row of the room. [m]
+    rules : RuleSet
+        The rules.
+    """
+    found = []
+    for behind, row_ahead in pairs_in_line(rows):
+        value_m = row_ahead.base.back_m - behind.base.front_m
+        note = ""
+        if micrometres(value_m) < 0:
+            short = length_text(-value_m, spec.project.units)
+            note = (
+                f"The bases of rows {behind.row.id} and {row_ahead.row.id} stand in each other by "
+                f"{short}: move one of the rows by at least that."
+            )
+        subject = f"rows {behind.row.id} and {row_ahead.row.id}"
+        found.append(hold(rules.rules["rows-apart"], subject, value_m, 0.0, note=note))
+    return tuple(found)
+
+
+def footrests_clear_rows_ahead(
+    spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet
+) -> tuple[Finding, ...]:
+    """Return, for each two rows in line, the gap from footrest to headrest, both reclined.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    rows : tuple of SeatedRow
+        Every row of the room. [m]
+    rules : RuleSet
+        The rules.
+    """
+    found = []
+    for behind, row_ahead in pairs_in_line(rows):
+        value_m = row_ahead.reclined.back_m - behind.reclined.front_m
+        note = ""
+        if micrometres(value_m) < 0:
+            short = length_text(-value_m, spec.project.units)
+            note = (
+                f"Both reclined, the footrests of row {behind.row.id} go {short} into the "
+                f"headrests of row {row_ahead.row.id}: move the rows {short} further apart."
+            )
+        subject = f"row {behind.row.id} behind row {row_ahead.row.id}"
+        found.append(
+            hold(rules.rules["footrest-clears-row-ahead"], subject, value_m, 0.0, note=note)
+        )
+    return tuple(found)
+
+
+def passages_in_front(
+    spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet
+) -> tuple[Finding, ...]:
+    """Return, for each row, the free depth ahead of its reclined footrests.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    rows : tuple of SeatedRow
+        Every row of the room. [m]
+    rules : RuleSet
+        The rules; ``passage`` is the limit.
+    """
+    limit_m = rules.length_m("passage")
+    pairs = pairs_in_line(rows)
+    found = []
+    for row in rows:
+        value_m, thing = _nearest_ahead(spec, row, pairs)
+        note = ""
+        if micrometres(value_m) < micrometres(limit_m):
+            units = spec.project.units
+            left = (
+                "nothing is" if micrometres(value_m) <= 0 else f"{length_text(value_m, units)} is"
+            )
+            note = (
+                f"Reclined, {left} left between row {row.row.id} and {thing}: "
+                f"{length_text(limit_m - value_m, units)} more lets a person pass."
+            )
+        rule = rules.rules["passage-in-front"]
+        found.append(hold(rule, f"row {row.row.id}", value_m, limit_m, note=note))
+    return tuple(found)
+
+
+def _nearest_ahead(spec: PlanSpec, row: SeatedRow, pairs: tuple[_Pair, ...]) -> tuple[float, str]:
+    """How far the nearest thing ahead of the reclined footrests is, and what it is."""
+    end_m = row.reclined.front_m
+    things = [(spec.room.depth_m - end_m, f"the {spec.room.screen_wall}")]
+    for riser in spec.risers:
+        if riser.id == row.riser:
+            things.append((riser.rect.front_m - end_m, f"the front edge of riser {riser.id}"))
+    for behind, row_ahead in pairs:
+        if behind.row.id == row.row.id:
+            gap = row_ahead.reclined.back_m - end_m
+            things.append((gap, f"the reclined headrests of row {row_ahead.row.id}"))
+    for obstacle in spec.obstacles:
+        if _stands_ahead(obstacle.rect, row):
+            things.append((obstacle.rect.back_m - end_m, obstacle.id))
+    return min(things, key=lambda thing: micrometres(thing[0]))
+
+
+def _stands_ahead(rect: Rect, row: SeatedRow) -> bool:
+    """True for what stands in front of a row, beyond its bases."""
+    return _meets(row, rect.left_m, rect.right_m) and micrometres(rect.back_m) >= micrometres(
+        row.base.front_m
+    )
+
+
+def _meets(row: SeatedRow, left_m: float, right_m: float) -> bool:
+    return micrometres(row.left_m) < micrometres(right_m) and micrometres(left_m) < micrometres(
+        row.right_m
+    )

@@ -1,0 +1,162 @@
+"""Covered floor, where a lying cord is out of people's way, and the keep-outs inside doors."""
+
+from __future__ import annotations
+
+from powerplan.engineering.seating.poses import SeatedRow
+from powerplan.engineering.seating.rects import grid_rect, shared, spans_less, tiles
+from powerplan.model.geometry import Rect, micrometres
+from powerplan.model.rules import RuleSet
+from powerplan.model.spec import Area, Door, PlanSpec, Riser, Room, Wall
+
+
+def covered_floor(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Rect, ...]:
+    """Return the floor where a lying cord is out of people's way.
+
+    That is each row from its reclined headrests to the front of its bases; the gap behind a row
+    where the wall, or the face of a higher riser, is nearer than ``covered_gap`` to its upright
+    headrests; and a strip along walls and riser faces that stops at door openings.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    rows : tuple of SeatedRow
+        Every row of the room. [m]
+    rules : RuleSet
+        The numbers.
+
+    Returns
+    -------
+    tuple of Rect
+        Pieces inside the room; they may overlap. [m]
+    """
+    pieces: list[Rect] = []
+    for row in rows:
+        pieces.append(
+            grid_rect(
+                row.left_m,
+                row.right_m,
+                row.y_m - row.kind.back_travel_m,
+                row.y_m + row.kind.depth_m,
+            )
+        )
+        pieces.extend(_gaps_behind(spec, row, rules.length_m("covered_gap")))
+    strip_m = rules.length_m("wall_strip")
+    strips = list(_wall_strips(spec.room, strip_m))
+    for riser in spec.risers:
+        strips.extend(_face_strips(riser, spec.risers, strip_m))
+    openings = tuple(area.rect for area in doorways(spec, rules))
+    for strip in strips:
+        pieces.extend(tiles((strip,), openings))
+    whole = _room_rect(spec.room)
+    inside = (shared(piece, whole) for piece in pieces)
+    return tuple(piece for piece in inside if piece is not None)
+
+
+def doorways(spec: PlanSpec, rules: RuleSet) -> tuple[Area, ...]:
+    """Return the floor just inside each door opening, where no cord may ever lie.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    rules : RuleSet
+        The numbers; ``wall_strip`` is how deep the keep-out is.
+
+    Returns
+    -------
+    tuple of Area
+        One for each door, called as the door is. [m]
+    """
+    depth_m = rules.length_m("wall_strip")
+    return tuple(
+        Area(id=door.id, rect=floor_inside_door(door, spec.room, depth_m)) for door in spec.doors
+    )
+
+
+def floor_inside_door(door: Door, room: Room, depth_m: float) -> Rect:
+    """Return the floor inside a door opening: as wide as the opening, ``depth_m`` into the room.
+
+    Parameters
+    ----------
+    door : Door
+        The door. [m]
+    room : Room
+        The room whose wall it is in. [m]
+    depth_m : float
+        How far it reaches into the room. [m]
+
+    Returns
+    -------
+    Rect
+        A rectangle of floor, no deeper than the room. [m]
+    """
+    start_m, end_m = door.start_m, door.end_m
+    across_m, along_m = min(depth_m, room.width_m), min(depth_m, room.depth_m)
+    if door.wall is Wall.LEFT:
+        return grid_rect(0.0, across_m, start_m, end_m)
+    if door.wall is Wall.RIGHT:
+        return grid_rect(room.width_m - across_m, room.width_m, start_m, end_m)
+    if door.wall is Wall.BACK:
+        return grid_rect(start_m, end_m, 0.0, along_m)
+    return grid_rect(start_m, end_m, room.depth_m - along_m, room.depth_m)
+
+
+def _gaps_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> list[Rect]:
+    """The narrow gaps behind a row, one for each wall or riser face that stands behind it."""
+    level_m = next((riser.height_m for riser in spec.risers if riser.id == row.riser), 0.0)
+    faces = sorted(
+        (
+            riser
+            for riser in spec.risers
+            if riser.id != row.riser
+            and micrometres(riser.height_m) > micrometres(level_m)
+            and micrometres(riser.rect.front_m) <= micrometres(row.y_m)
+        ),
+        key=lambda riser: (-riser.rect.front_m, riser.rect.left_m),
+    )
+    gaps: list[Rect] = []
+    taken: list[tuple[float, float]] = []
+    behind = [(riser.rect.left_m, riser.rect.right_m, riser.rect.front_m) for riser in faces]
+    for left_m, right_m, face_m in [*behind, (row.left_m, row.right_m, 0.0)]:
+        start_m, end_m = max(left_m, row.left_m), min(right_m, row.right_m)
+        depth_um = micrometres(row.y_m - face_m)
+        if micrometres(end_m) <= micrometres(start_m):
+            continue
+        if 0 < depth_um < micrometres(under_m):
+            gaps.extend(
+                grid_rect(a, b, face_m, row.y_m) for a, b in spans_less((start_m, end_m), taken)
+            )
+        taken.append((start_m, end_m))
+    return gaps
+
+
+def _wall_strips(room: Room, strip_m: float) -> tuple[Rect, ...]:
+    across_m, along_m = min(strip_m, room.width_m), min(strip_m, room.depth_m)
+    return (
+        grid_rect(0.0, across_m, 0.0, room.depth_m),
+        grid_rect(room.width_m - across_m, room.width_m, 0.0, room.depth_m),
+        grid_rect(0.0, room.width_m, 0.0, along_m),
+        grid_rect(0.0, room.width_m, room.depth_m - along_m, room.depth_m),
+    )
+
+
+def _face_strips(riser: Riser, risers: tuple[Riser, ...], strip_m: float) -> list[Rect]:
+    """Strips at the foot of a riser's faces; none where as high a riser stands against it."""
+    rect = riser.rect
+    around = (
+        grid_rect(rect.left_m - strip_m, rect.left_m, rect.back_m, rect.front_m),
+        grid_rect(rect.right_m, rect.right_m + strip_m, rect.back_m, rect.front_m),
+        grid_rect(rect.left_m, rect.right_m, rect.back_m - strip_m, rect.back_m),
+        grid_rect(rect.left_m, rect.right_m, rect.front_m, rect.front_m + strip_m),
+    )
+    higher = tuple(
+        other.rect
+        for other in risers
+        if other.id != riser.id and micrometres(other.height_m) >= micrometres(riser.height_m)
+    )
+    return [piece for strip in around for piece in tiles((strip,), higher)]
+
+
+def _room_rect(room: Room) -> Rect:
+    return grid_rect(0.0, room.width_m, 0.0, room.depth_m)

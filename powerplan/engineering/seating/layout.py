@@ -1,0 +1,139 @@
+"""Does the layout work: every seating rule held against every row and door."""
+
+from __future__ import annotations
+
+from powerplan.engineering.seating import ahead, center, levels
+from powerplan.engineering.seating.covered import floor_inside_door
+from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
+from powerplan.engineering.seating.rects import gap_m
+from powerplan.model.findings import Finding, hold
+from powerplan.model.geometry import micrometres
+from powerplan.model.lengths import length_text
+from powerplan.model.rules import RuleSet
+from powerplan.model.spec import Door, PlanSpec
+
+
+def layout_findings(
+    spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet
+) -> tuple[Finding, ...]:
+    """Return every seating rule held against every row, met ones too.
+
+    Rules come in one order: walls, obstacles, rows against rows, headrests, risers, doors, the
+    passage in front, the middle of the room; within a rule, rows come in the plan's order.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    rows : tuple of SeatedRow
+        Every row of the room. [m]
+    rules : RuleSet
+        The rules and numbers.
+
+    Returns
+    -------
+    tuple of Finding
+        Values and limits in metres. [m]
+    """
+    found: list[Finding] = []
+    for row in rows:
+        found.extend(_row_fits_walls(spec, row, rules))
+    for row in rows:
+        found.extend(_row_clears_obstacles(spec, row, rules))
+    found.extend(ahead.rows_apart(spec, rows, rules))
+    found.extend(_headrest_clears_wall(spec, row, rules) for row in rows)
+    found.extend(ahead.footrests_clear_rows_ahead(spec, rows, rules))
+    found.extend(levels.footrests_on_risers(spec, rows, rules))
+    found.extend(levels.rows_on_one_level(spec, rows, rules))
+    found.extend(_doors_free(spec, rows, rules))
+    found.extend(ahead.passages_in_front(spec, rows, rules))
+    found.extend(center.row_on_center(spec, row, rules) for row in rows)
+    return tuple(found)
+
+
+def _row_fits_walls(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Finding]:
+    room, reclined = spec.room, row.reclined
+    walls = (
+        (room.left_wall, reclined.left_m, "move it to the right or take a seat less"),
+        (
+            room.right_wall,
+            room.width_m - reclined.right_m,
+            "move it to the left or take a seat less",
+        ),
+        (room.screen_wall, room.depth_m - reclined.front_m, "move it back or take less reach"),
+    )
+    found = []
+    for wall, value_m, mend in walls:
+        note = ""
+        if not _fits(value_m):
+            short = length_text(-value_m, spec.project.units)
+            note = f"Row {row.row.id} goes {short} past the {wall}: {mend}."
+        subject = f"row {row.row.id}, {wall}"
+        found.append(hold(rules.rules["row-fits-walls"], subject, value_m, 0.0, note=note))
+    return found
+
+
+def _row_clears_obstacles(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Finding]:
+    rule = rules.rules["row-clears-obstacle"]
+    found = []
+    for obstacle in spec.obstacles:
+        value_m = gap_m(row.reclined, obstacle.rect)
+        note = ""
+        if not _fits(value_m):
+            short = length_text(-value_m, spec.project.units)
+            note = (
+                f"Reclined, row {row.row.id} needs {short} of the floor that {obstacle.id} stands "
+                "on: move the row by that much or take a seat less."
+            )
+        subject = f"row {row.row.id} and {obstacle.id}"
+        found.append(hold(rule, subject, value_m, 0.0, note=note))
+    return found
+
+
+def _headrest_clears_wall(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
+    travel_m = row.kind.back_travel_m
+    note = ""
+    if not _fits(row.y_m - travel_m):
+        units = spec.project.units
+        note = (
+            f"The headrests move back {length_text(travel_m, units)} but stand "
+            f"{length_text(row.y_m, units)} off the {spec.room.back_wall}: move the row forward by "
+            f"{length_text(travel_m - row.y_m, units)}."
+        )
+    return hold(
+        rules.rules["headrest-clears-wall"], f"row {row.row.id}", row.y_m, travel_m, note=note
+    )
+
+
+def _doors_free(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Finding, ...]:
+    chairs = tuple(chair for row in rows for chair in row.chairs)
+    return tuple(_door_free(spec, chairs, door, rules) for door in spec.doors if chairs)
+
+
+def _door_free(
+    spec: PlanSpec, chairs: tuple[SeatedChair, ...], door: Door, rules: RuleSet
+) -> Finding:
+    """Hold the floor that a door needs against the nearest reclined chair.
+
+    A leaf that swings in may hang on either side; both quarter circles lie in the square of the
+    opening's width, so the square is kept free. Other doors need the passage's depth to walk in.
+    """
+    swings = door.swings == "in"
+    depth_m = door.end_m - door.start_m if swings else rules.length_m("passage")
+    needs = floor_inside_door(door, spec.room, depth_m)
+    nearest = min(chairs, key=lambda chair: micrometres(gap_m(needs, chair.reclined)))
+    value_m = gap_m(needs, nearest.reclined)
+    note = ""
+    if not _fits(value_m):
+        short = length_text(-value_m, spec.project.units)
+        where = "in the swing of" if swings else "in the way through"
+        mend = "let the door swing out" if swings else "take a seat less"
+        note = (
+            f"Reclined, chair {nearest.id} is {short} {where} door {door.id}: move row "
+            f"{nearest.row} by that much, or {mend}."
+        )
+    return hold(rules.rules["door-free"], f"door {door.id}", value_m, 0.0, note=note)
+
+
+def _fits(value_m: float) -> bool:
+    return micrometres(value_m) >= 0

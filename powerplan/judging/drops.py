@@ -1,0 +1,110 @@
+"""Voltage lost on the way to every chair, out and back, along the record's own tree."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from powerplan.judging.case import Branch, Case
+from powerplan.judging.plugs import downstream_a
+from powerplan.model.findings import Finding
+
+_TOLERANCE = Fraction(1, 10**4)
+_PANEL = "panel"
+
+
+def judge_drops(case: Case) -> Iterator[Finding]:
+    """Hold stated voltages to those that follow, and each circuit's worst to what is advised."""
+    nominal_v = float(case.rules.exact("nominal_voltage"))
+    drops = {name: chair_drop_v(case, name) for name in case.seats}
+    for chair in case.plan.chairs:
+        if chair.id not in drops:
+            continue
+        lost_v = drops[chair.id]
+        subject = f"chair {chair.id}"
+        volts = None if lost_v is None else nominal_v - lost_v
+        percent = None if lost_v is None else lost_v / nominal_v * 100
+        yield case.same_number(subject, "volts", chair.volts, volts, within=_TOLERANCE)
+        yield case.same_number(
+            subject, "drop_percent", chair.drop_percent, percent, within=_TOLERANCE
+        )
+    for branch in case.branches.values():
+        yield from _circuit(case, branch, drops, nominal_v)
+
+
+def chair_drop_v(case: Case, chair: str) -> float | None:
+    """Return the volts lost between panel and chair; None where it is not fed, or not known. [V]"""
+    trace = case.feeding.traces[chair]
+    branch = case.branch_of(trace.feed)
+    if trace.feed is None or branch is None:
+        return None
+    parts = [_home_run_v(case, branch), _wiring_v(case, branch, trace.feed)]
+    for n in trace.cords:
+        cord = case.plan.cords[n]
+        parts.append(_lost_v(case, downstream_a(case, n), cord.bought_m, cord.wire))
+    known = [part for part in parts if part is not None]
+    return sum(known) if len(known) == len(parts) else None
+
+
+def _lost_v(
+    case: Case, current_a: Fraction, length_m: float | None, wire: str | None
+) -> float | None:
+    size = case.wire(wire)
+    if length_m is None or size is None:
+        return None
+    return 2.0 * float(current_a) * length_m * size.ohm_per_m
+
+
+def _home_run_v(case: Case, branch: Branch) -> float | None:
+    if branch.already is None:
+        return None
+    current = sum((seat.kind.input_a for seat in branch.seats), Fraction(0))
+    current += sum((load.current_a for load in branch.already), Fraction(0))
+    return _lost_v(case, current, branch.home_run_m, branch.wire)
+
+
+def _wiring_v(case: Case, branch: Branch, feed: str) -> float | None:
+    """Volts lost between the end of the home run and an outlet or box. [V]
+
+    A box wired from the panel ends the home run itself; existing outlets are taken to be there.
+    """
+    total, seen = 0.0, set()
+    while feed not in case.outlets:
+        box = case.boxes.get(feed)
+        if box is None or feed in seen:
+            return None
+        seen.add(feed)
+        if box.wired_from == _PANEL:
+            break
+        current = _beyond_a(case, feed)
+        lost = _lost_v(case, current, box.wiring_m, branch.wire)
+        if lost is None:
+            return None
+        total, feed = total + lost, box.wired_from
+    return total
+
+
+def _beyond_a(case: Case, box: str) -> Fraction:
+    """Current of all chairs on a box and on the boxes wired on from it. [A]"""
+    fed = {box}
+    growing = True
+    while growing:
+        more = {name for name, other in case.boxes.items() if other.wired_from in fed}
+        growing = not more <= fed
+        fed |= more
+    names = (name for name in case.seats if case.feeding.feed_of(name) in fed)
+    return sum((case.seats[name].kind.input_a for name in names), Fraction(0))
+
+
+def _circuit(
+    case: Case, branch: Branch, drops: Mapping[str, float | None], nominal_v: float
+) -> Iterator[Finding]:
+    if not branch.seats:
+        return
+    lost = [drops[seat.id] for seat in branch.seats]
+    known = [volts for volts in lost if volts is not None]
+    worst = max(known) / nominal_v * 100 if len(known) == len(lost) else None
+    if branch.stated is not None:
+        stated = branch.stated.drop_percent
+        yield case.same_number(branch.subject, "drop_percent", stated, worst, within=_TOLERANCE)
+    yield case.hold("voltage-drop", branch.subject, worst, case.rules.exact("drop_percent"))

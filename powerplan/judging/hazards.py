@@ -1,0 +1,62 @@
+"""What is wrong with a circuit or a socket in itself, whatever hangs on it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+
+from powerplan.judging.case import Branch, Case
+from powerplan.judging.plugs import socket_finding
+from powerplan.model.findings import Finding, Force
+
+
+def judge_hazards(case: Case) -> Iterator[Finding]:
+    """Hold every circuit's breaker and wire, and every socket, to what the code allows."""
+    for branch in case.branches.values():
+        yield _wire_finding(case, branch)
+        yield _breaker_finding(case, branch)
+    for outlet in case.plan.spec.outlets:
+        branch = case.branches[outlet.circuit]
+        yield socket_finding(case, f"outlet {outlet.id}", branch, outlet.rating_a)
+    for box in case.plan.boxes:
+        known = case.branches.get(box.circuit)
+        if known is not None:
+            rating = Fraction(box.rating_a).limit_denominator(10**6)
+            yield socket_finding(case, box.id, known, rating)
+    yield from _panel(case)
+
+
+def _force_while_unknown(branch: Branch) -> Force | None:
+    """What is unknown on a circuit that feeds no chair is only a note."""
+    return None if branch.seats else Force.NOTE
+
+
+def _wire_finding(case: Case, branch: Branch) -> Finding:
+    wire = case.wire(branch.wire)
+    allowed = None if wire is None else (wire.max_breaker_a or Fraction(0))
+    unknown = allowed is None or branch.breaker_a is None
+    return case.hold(
+        "wire-matches-breaker",
+        branch.subject,
+        branch.breaker_a,
+        allowed,
+        force=_force_while_unknown(branch) if unknown else None,
+        note="wire or breaker is not known" if unknown else "",
+    )
+
+
+def _breaker_finding(case: Case, branch: Branch) -> Finding:
+    least, breaker_a = min(case.rules.breakers_a), branch.breaker_a
+    if breaker_a is None:
+        force = _force_while_unknown(branch)
+        return case.hold("breaker-size", branch.subject, None, least, force=force)
+    listed = breaker_a in case.rules.breakers_a
+    return case.hold("breaker-size", branch.subject, breaker_a if listed else math.nan, least)
+
+
+def _panel(case: Case) -> Iterator[Finding]:
+    new = [use for use in case.plan.circuits if use.new]
+    spaces = case.plan.spec.new_work.circuits
+    if new:
+        yield case.hold("panel-space", "panel", len(new), spaces)

@@ -1,0 +1,83 @@
+"""New outlets as pieces of work: name, sockets, rating, wiring, and whether they were offered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_UM, WALL_OUTLET, Case
+from powerplan.judging.cords import box_height_m
+from powerplan.judging.cuts import joists_known, read_cutting
+from powerplan.model.findings import Finding
+from powerplan.model.geometry import Point, micrometres
+from powerplan.model.plan import Box
+
+_PANEL = "panel"
+
+
+def judge_outlets(case: Case) -> Iterator[Finding]:
+    """Hold what the record says of every new outlet to what was offered and to the rest of it."""
+    names = [*case.outlets, *(box.id for box in case.plan.boxes)]
+    new = case.plan.spec.new_work
+    for box in case.plan.boxes:
+        if names.count(box.id) > 1:
+            yield case.broken(AGREES, box.id, "two outlets have this name")
+        word = "wall" if box.kind == WALL_OUTLET else "box"
+        yield case.same_words(box.id, "id", box.id, f"{word} {box.under}")
+        yield case.same_words(box.id, "sockets", box.sockets, new.sockets_per_box)
+        yield case.same_number(box.id, "rating_a", box.rating_a, new.socket_rating_a)
+        yield case.same_length(box.id, "height_m", box.height_m, box_height_m(case, box.kind))
+        offered = new.floor_boxes if box.kind == FLOOR_BOX else new.wall_outlets
+        if not offered:
+            yield case.broken(AGREES, box.id, f"no {box.kind:.40} was offered")
+        yield from _provisional(case, box)
+        yield from _wiring(case, box)
+
+
+def _provisional(case: Case, box: Box) -> Iterator[Finding]:
+    """A mark to cut by rests on a known lid, a known cut-out and known framing."""
+    cutting = read_cutting(case, box)
+    if box.kind != FLOOR_BOX or cutting is None or box.provisional:
+        return
+    new = case.plan.spec.new_work
+    sure = new.lid is not None and new.cut_out is not None and joists_known(cutting.framing)
+    yield case.same_words(box.id, "provisional", box.provisional, not sure)
+
+
+def _wiring(case: Case, box: Box) -> Iterator[Finding]:
+    branch = case.branches.get(box.circuit)
+    if branch is None:
+        return
+    if box.wired_from == _PANEL:
+        if box.wiring_m is not None or branch.home_run_m is not None:
+            yield case.same_length(box.id, "wiring_m", box.wiring_m, branch.home_run_m)
+        return
+    before = case.branch_of(box.wired_from)
+    if before is None:
+        note = f"it is wired from {box.wired_from!r:.60}, which is not there"
+        yield case.broken(AGREES, box.id, note)
+        return
+    yield case.same_words(box.id, "circuit of what it is wired from", before.id, box.circuit)
+    if _goes_round(case, box):
+        yield case.broken(AGREES, box.id, "its wiring goes round")
+    x_m, y_m = _place(case, box.wired_from)
+    square_m = abs(x_m - box.x_m) + abs(y_m - box.y_m)
+    short = box.wiring_m is None or micrometres(box.wiring_m - square_m) < -LENIENT_UM
+    if short:
+        note = f"wiring_m is less than the {square_m:.6f} m across and along to {box.wired_from}"
+        yield case.broken(AGREES, box.id, note)
+
+
+def _goes_round(case: Case, box: Box) -> bool:
+    seen, at = {box.id}, box.wired_from
+    while at in case.boxes and at not in case.outlets:
+        if at in seen:
+            return True
+        seen.add(at)
+        at = case.boxes[at].wired_from
+    return False
+
+
+def _place(case: Case, name: str) -> Point:
+    if name in case.outlets:
+        return case.outlets[name].x_m, case.outlets[name].y_m
+    return case.boxes[name].x_m, case.boxes[name].y_m

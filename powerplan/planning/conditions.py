@@ -1,0 +1,117 @@
+"""What is still to be measured or found before the verdict holds."""
+
+from __future__ import annotations
+
+from powerplan.engineering.circuits.load import unknown_limits_a
+from powerplan.model.findings import Finding
+from powerplan.model.lengths import amps_text
+from powerplan.model.plan import Condition
+from powerplan.planning.loads import CircuitLoad
+from powerplan.planning.site import Site
+
+_KINDS = {
+    "circuit-load": "breaker",
+    "breaker-size": "breaker",
+    "socket-matches-circuit": "breaker",
+    "wire-matches-breaker": "wire",
+    "box-clears-framing": "framing",
+    "box-size-known": "cut-out",
+    "panel-space": "panel",
+    "extension-rating": "cord",
+}
+"""What has to be found out where a must of that rule could not be checked."""
+
+
+def conditions(
+    site: Site, loads: tuple[CircuitLoad, ...], findings: tuple[Finding, ...]
+) -> tuple[Condition, ...]:
+    """Return each condition once, most useful first: loads, then breakers and wires, then the rest.
+
+    Parameters
+    ----------
+    site : Site
+        The room surveyed.
+    loads : tuple of CircuitLoad
+        Every circuit as the chosen way loads it. [A]
+    findings : tuple of Finding
+        All findings of the chosen way; those that hang become conditions.
+    """
+    told = [_load_condition(site, load) for load in loads if load.chairs and not load.load_known]
+    by_kind: dict[str, list[Finding]] = {}
+    for finding in findings:
+        if finding.hangs:
+            by_kind.setdefault(_KINDS.get(finding.rule, "other"), []).append(finding)
+    for load in loads:
+        if load.chairs and load.existing is not None:
+            told.extend(_circuit_conditions(load))
+    for kind in ("panel", "framing", "cut-out", "cord", "other"):
+        found = by_kind.get(kind, [])
+        if found:
+            told.append(_from_findings(kind, found))
+    return tuple(told)
+
+
+def _load_condition(site: Site, load: CircuitLoad) -> Condition:
+    lasting_a, passing_a = unknown_limits_a(load.spare_a, site.rules)
+    return Condition(
+        kind="load",
+        subject=f"circuit {load.id}",
+        circuit=load.id,
+        if_continuous_a=float(lasting_a),
+        if_not_continuous_a=float(passing_a),
+        sentence=(
+            f"circuit {load.id} carries no more than {amps_text(lasting_a, down=True)} for hours, "
+            f"or {amps_text(passing_a, down=True)} now and then: have it measured"
+        ),
+    )
+
+
+def _circuit_conditions(load: CircuitLoad) -> list[Condition]:
+    circuit, told = load.existing, []
+    if circuit is None:
+        return []
+    if circuit.breaker_a is None:
+        told.append(
+            f"breaker|the breaker of circuit {load.id} is {amps_text(load.breaker_a)} or more and "
+            "suits its wire and outlets: read it off the panel"
+        )
+    if circuit.wire is None:
+        told.append(
+            f"wire|the wire of circuit {load.id} is thick enough for its breaker: have an "
+            "electrician look"
+        )
+    return [
+        Condition(
+            kind=text.split("|")[0],
+            subject=f"circuit {load.id}",
+            circuit=load.id,
+            if_continuous_a=None,
+            if_not_continuous_a=None,
+            sentence=text.split("|")[1],
+        )
+        for text in told
+    ]
+
+
+def _from_findings(kind: str, findings: list[Finding]) -> Condition:
+    subjects = list(dict.fromkeys(finding.subject for finding in findings))
+    sentences = {
+        "panel": "the panel has a free space for each new circuit: have an electrician look",
+        "framing": f"the joists are found clear of the cut-out at {_few(subjects)}: find them "
+        "before cutting",
+        "cut-out": f"the cut-out and lid of the floor box are known and fit at {_few(subjects)}",
+        "cord": f"the wire size of {_few(subjects)} is known and enough",
+        "other": f"{_few(subjects)} is checked: {findings[0].requirement}",
+    }
+    return Condition(
+        kind=kind,
+        subject=subjects[0] if len(subjects) == 1 else _few(subjects),
+        circuit=None,
+        if_continuous_a=None,
+        if_not_continuous_a=None,
+        sentence=sentences[kind],
+    )
+
+
+def _few(names: list[str]) -> str:
+    return ", ".join(names[:3]) + (f" and {len(names) - 3} more" if len(names) > 3 else "")

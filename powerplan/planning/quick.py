@@ -1,0 +1,326 @@
+"""The phone question, with no plan file: will this circuit carry these chairs?
+
+Pure arithmetic on fractions. What was left out is unknown, never zero.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+
+from powerplan.engineering.circuits.hazards import least_socket_a
+from powerplan.engineering.circuits.load import demand_a, unknown_limits_a, usual_wire
+from powerplan.model.findings import Finding, hold
+from powerplan.model.lengths import amps_text, plural
+from powerplan.model.rules import RuleSet
+
+CIRCUIT = "this circuit"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QuickQuestion:
+    """What was said on the phone; None was not said, and is unknown.
+
+    ``continuous_a`` is the part of one chair's input that lasts three hours or more.
+    ``already_a`` is (continuous, other) on the circuit now. [A]
+    """
+
+    chairs: int
+    input_a: Fraction
+    continuous_a: Fraction | None = None
+    breaker_a: Fraction | None = None
+    wire: str | None = None
+    already_a: tuple[Fraction, Fraction] | None = None
+    fastened: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QuickAnswer:
+    """What there is to say. Currents are exact. [A]
+
+    ``breaker_a`` is what was computed with: where it was not said, the smallest that would do.
+    ``spare_a`` is what the chairs and what is known to be on the circuit leave of it.
+    ``most_chairs`` and ``more_chairs`` count these chairs on this circuit, ``new_circuit_chairs``
+    on a new one of ``new_breaker_a``, ``socket_chairs`` on one socket if they may be chained.
+    ``flip_a``: the most of each chair's input that may last for the answer to turn to yes.
+    ``conditions`` are what the answer hangs on, one clause each.
+    """
+
+    question: QuickQuestion
+    breaker_a: Fraction
+    chairs_ask_a: Fraction
+    spare_a: Fraction
+    if_continuous_a: Fraction
+    if_not_continuous_a: Fraction
+    most_chairs: int
+    more_chairs: int
+    new_breaker_a: Fraction
+    new_circuit_chairs: int
+    socket_a: Fraction
+    socket_limit_a: Fraction | None
+    socket_chairs: int | None
+    flip_a: Fraction | None
+    findings: tuple[Finding, ...]
+    conditions: tuple[str, ...]
+    exit_code: int
+    sentence: str
+
+
+def quick_answer(question: QuickQuestion, rules: RuleSet) -> QuickAnswer:
+    """Return whether the circuit carries the chairs, how many more, and what else may be on it.
+
+    Parameters
+    ----------
+    question : QuickQuestion
+        What was said. [A]
+    rules : RuleSet
+        Lends factors, breakers, wires and sockets.
+
+    Returns
+    -------
+    QuickAnswer
+        Exact; exit code 0 it works, 1 it does not, 4 it hangs on what is unknown.
+
+    Raises
+    ------
+    ValueError
+        If there is no chair, or one that takes no current or less than its continuous part.
+    """
+    _refuse_nonsense(question)
+    breaker_a = question.breaker_a or _least_that_does(question, rules)
+    each_a = _each_a(question, rules)
+    chairs_ask_a = question.chairs * each_a
+    already_a = demand_a(*question.already_a, rules) if question.already_a else Fraction(0)
+    free_a = breaker_a - already_a
+    spare_a = free_a - chairs_ask_a
+    if_continuous_a, if_not_a = unknown_limits_a(spare_a, rules)
+    most = _most_chairs(question, free_a, breaker_a, rules)
+    socket_a = least_socket_a(breaker_a, rules)
+    socket_limit_a = _plug_limit_a(breaker_a, socket_a, rules)
+    findings = _findings(question, breaker_a, spare_a, rules)
+    stops = any(finding.stops for finding in findings)
+    conditions = () if stops else _conditions(question, findings, breaker_a, spare_a, rules)
+    new_breaker_a = rules.exact("usual_breaker")
+    return QuickAnswer(
+        question=question,
+        breaker_a=breaker_a,
+        chairs_ask_a=chairs_ask_a,
+        spare_a=spare_a,
+        if_continuous_a=if_continuous_a,
+        if_not_continuous_a=if_not_a,
+        most_chairs=most,
+        more_chairs=max(0, most - question.chairs),
+        new_breaker_a=new_breaker_a,
+        new_circuit_chairs=math.floor(new_breaker_a / each_a),
+        socket_a=socket_a,
+        socket_limit_a=socket_limit_a,
+        socket_chairs=(
+            None if socket_limit_a is None else math.floor(socket_limit_a / question.input_a)
+        ),
+        flip_a=_flip_a(question, free_a, rules),
+        findings=findings,
+        conditions=conditions,
+        exit_code=1 if stops else 4 if conditions else 0,
+        sentence=_sentence(question, findings, chairs_ask_a, breaker_a, conditions),
+    )
+
+
+def _refuse_nonsense(question: QuickQuestion) -> None:
+    if question.chairs < 1:
+        raise ValueError("give at least one chair")
+    if question.input_a <= 0:
+        raise ValueError("a chair's input is more than 0 A")
+    if question.continuous_a is not None and question.continuous_a > question.input_a:
+        raise ValueError(
+            f"continuous is {amps_text(question.continuous_a)}, more than the chair's whole input "
+            f"of {amps_text(question.input_a)}; give the part of it that lasts 3 h or more"
+        )
+
+
+def _each_a(question: QuickQuestion, rules: RuleSet) -> Fraction:
+    lasts_a = question.input_a if question.continuous_a is None else question.continuous_a
+    return demand_a(lasts_a, question.input_a - lasts_a, rules)
+
+
+def _least_that_does(question: QuickQuestion, rules: RuleSet) -> Fraction:
+    """The smallest breaker that carries what is known; the largest of all where none does."""
+    asks_a = question.chairs * _each_a(question, rules)
+    if question.already_a:
+        asks_a += demand_a(*question.already_a, rules)
+    return min((size for size in rules.breakers_a if size >= asks_a), default=rules.breakers_a[-1])
+
+
+def _shares(question: QuickQuestion) -> bool:
+    """Whether the half rule for bolted-down seats has to be looked at."""
+    alone = question.already_a is not None and sum(question.already_a) == 0
+    return question.fastened is not False and not alone
+
+
+def _half_a(breaker_a: Fraction, rules: RuleSet) -> Fraction:
+    return rules.exact("fastened_share") * breaker_a
+
+
+def _most_chairs(
+    question: QuickQuestion, free_a: Fraction, breaker_a: Fraction, rules: RuleSet
+) -> int:
+    most = math.floor(free_a / _each_a(question, rules))
+    if question.fastened and _shares(question):
+        most = min(most, math.floor(_half_a(breaker_a, rules) / question.input_a))
+    return max(0, most)
+
+
+def _plug_limit_a(breaker_a: Fraction, socket_a: Fraction, rules: RuleSet) -> Fraction | None:
+    limit_a = rules.socket_limit_a(breaker_a, socket_a)
+    if limit_a is None:
+        return None
+    return min(limit_a, rules.exact("one_plug_share") * breaker_a)
+
+
+def _flip_a(question: QuickQuestion, free_a: Fraction, rules: RuleSet) -> Fraction | None:
+    """The most that may last, where all of it was only taken to last and that is too much."""
+    extra = rules.exact("continuous_factor") - 1
+    left_a = free_a - question.chairs * question.input_a
+    if question.continuous_a is not None or extra <= 0 or left_a < 0:
+        return None
+    flip_a = left_a / (question.chairs * extra)
+    return flip_a if flip_a < question.input_a else None
+
+
+def _findings(
+    question: QuickQuestion, breaker_a: Fraction, spare_a: Fraction, rules: RuleSet
+) -> tuple[Finding, ...]:
+    socket_a = least_socket_a(breaker_a, rules)
+    limit_a = rules.socket_limit_a(breaker_a, socket_a)
+    share_a = rules.exact("one_plug_share") * breaker_a
+    one = "one chair's plug"
+    return (
+        _load_finding(question, breaker_a, spare_a, rules),
+        *_half_finding(question, breaker_a, rules),
+        hold(rules.rules["plug-share"], one, question.input_a, share_a),
+        hold(rules.rules["socket-limit"], one, question.input_a, limit_a),
+        _breaker_finding(question, rules),
+        _wire_finding(question, breaker_a, rules),
+    )
+
+
+def _load_finding(
+    question: QuickQuestion, breaker_a: Fraction, spare_a: Fraction, rules: RuleSet
+) -> Finding:
+    """Too much is too much even when something is unknown; enough is only then enough when not."""
+    known = question.breaker_a is not None and question.already_a is not None
+    return hold(
+        rules.rules["circuit-load"],
+        CIRCUIT,
+        breaker_a - spare_a,
+        breaker_a,
+        checked=known or spare_a < 0,
+        note="" if question.already_a is not None else "What is already on it is not counted.",
+    )
+
+
+def _half_finding(
+    question: QuickQuestion, breaker_a: Fraction, rules: RuleSet
+) -> tuple[Finding, ...]:
+    if not _shares(question):
+        return ()
+    value_a, limit_a = question.chairs * question.input_a, _half_a(breaker_a, rules)
+    known = bool(question.fastened) and question.already_a is not None
+    checked = known or value_a <= limit_a
+    return (hold(rules.rules["fastened-half"], CIRCUIT, value_a, limit_a, checked=checked),)
+
+
+def _breaker_finding(question: QuickQuestion, rules: RuleSet) -> Finding:
+    rule, breaker_a = rules.rules["breaker-size"], question.breaker_a
+    if breaker_a is None:
+        return hold(rule, CIRCUIT, None, None, note="Read the number on the breaker's handle.")
+    limit = min((size for size in rules.breakers_a if size >= breaker_a), default=math.inf)
+    sizes = ", ".join(f"{float(size):g}" for size in rules.breakers_a)
+    note = "" if limit == breaker_a else f"Such breakers come in {sizes} A; read the handle again."
+    return hold(rule, CIRCUIT, breaker_a, limit, note=note)
+
+
+def _wire_finding(question: QuickQuestion, breaker_a: Fraction, rules: RuleSet) -> Finding:
+    """The thinnest wire a circuit may have needs no looking at behind the smallest breakers."""
+    rule, said = rules.rules["wire-matches-breaker"], question.breaker_a is not None
+    if question.wire is None:
+        branch = [wire.max_breaker_a for wire in rules.wires.values() if wire.max_breaker_a]
+        needless = said and breaker_a <= min(branch)
+        return hold(rule, CIRCUIT, breaker_a, min(branch) if needless else None)
+    limit_a = rules.wires[question.wire].max_breaker_a or Fraction(0)
+    note = ""
+    if breaker_a > limit_a:
+        note = (
+            f"A {amps_text(breaker_a)} breaker lets {question.wire} overheat. An electrician "
+            "corrects this before anything is plugged in."
+        )
+    checked = said or breaker_a > limit_a
+    return hold(rule, CIRCUIT, breaker_a, limit_a, note=note, checked=checked)
+
+
+def _conditions(
+    question: QuickQuestion,
+    findings: tuple[Finding, ...],
+    breaker_a: Fraction,
+    spare_a: Fraction,
+    rules: RuleSet,
+) -> tuple[str, ...]:
+    hangs = {finding.rule for finding in findings if finding.hangs}
+    told = []
+    if "breaker-size" in hangs:
+        told.append(
+            f"the breaker is {amps_text(breaker_a)} or more (read the number on its handle)"
+        )
+    if "circuit-load" in hangs and question.already_a is None:
+        told.append(_load_condition(spare_a, rules))
+    if "fastened-half" in hangs:
+        told.append(_half_condition(question))
+    if "socket-limit" in hangs:
+        told.append(f"an electrician names a socket for a {amps_text(breaker_a)} circuit")
+    if "wire-matches-breaker" in hangs:
+        told.append(_wire_condition(question, breaker_a, rules))
+    return tuple(told)
+
+
+def _wire_condition(question: QuickQuestion, breaker_a: Fraction, rules: RuleSet) -> str:
+    if question.wire is not None:
+        limit_a = rules.wires[question.wire].max_breaker_a or Fraction(0)
+        return f"the breaker is no more than {amps_text(limit_a)}, the most for {question.wire}"
+    if question.breaker_a is None:
+        return "its wire is thick enough for its breaker (an electrician looks at the panel)"
+    wire = usual_wire(breaker_a, rules).name
+    return f"its wire is {wire} or thicker (an electrician looks at the panel)"
+
+
+def _load_condition(spare_a: Fraction, rules: RuleSet) -> str:
+    if spare_a == 0:
+        return "nothing at all is on it already"
+    hours_a, now_and_then_a = unknown_limits_a(spare_a, rules)
+    return (
+        f"nothing more than {amps_text(hours_a, down=True)} is already on it for hours, or "
+        f"{amps_text(now_and_then_a, down=True)} now and then (have it measured)"
+    )
+
+
+def _half_condition(question: QuickQuestion) -> str:
+    loose, alone = "the chairs are not bolted down", "nothing else at all is on this circuit"
+    if question.fastened:
+        return alone
+    return loose if question.already_a is not None else f"{loose}, or {alone}"
+
+
+def _sentence(
+    question: QuickQuestion,
+    findings: tuple[Finding, ...],
+    chairs_ask_a: Fraction,
+    breaker_a: Fraction,
+    conditions: tuple[str, ...],
+) -> str:
+    chairs = f"{plural(question.chairs, 'chair')} of {amps_text(question.input_a)}"
+    asks = f"{chairs} ask for {amps_text(chairs_ask_a)} of {amps_text(breaker_a)}"
+    stops = [finding for finding in findings if finding.stops]
+    if stops:
+        return f"No. {asks}. Not met: {'; '.join(finding.requirement for finding in stops)}."
+    if conditions:
+        return f"Yes, if {'; and if '.join(conditions)}. {asks}."
+    return f"Yes. {asks}."

@@ -1,0 +1,179 @@
+"""The parts of a record, each from what the planner knows of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from powerplan.engineering.boxes.marks import BoxSpot
+from powerplan.engineering.seating.poses import SeatedChair
+from powerplan.model.geometry import Point, micrometres
+from powerplan.model.plan import Box, CircuitUse, Cord, Drift, PlacedChair, Zone
+from powerplan.planning.loads import CircuitLoad, Fed, Way
+from powerplan.planning.runs import Leg, Run
+from powerplan.planning.site import FLOOR_BOX, Site
+from powerplan.planning.volts import CircuitVolts, Wiring
+
+_NOWHERE = Drift(left_m=0.0, right_m=0.0, back_m=0.0, screen_m=0.0)
+
+
+def placed_chairs(
+    site: Site, way: Way | None, volts: dict[str, CircuitVolts]
+) -> tuple[PlacedChair, ...]:
+    """Return every chair where it stands, and what feeds it."""
+    fed_by: dict[str, tuple[str, str]] = {}
+    for fed in way.fed if way else ():
+        for run in fed.runs:
+            before = fed.feed.id
+            for chair in run.chairs:
+                fed_by[chair.id] = (fed.circuit, before)
+                before = chair.id
+    return tuple(_placed(site, chair, fed_by.get(chair.id), volts) for chair in site.chairs)
+
+
+def _placed(
+    site: Site,
+    chair: SeatedChair,
+    fed_by: tuple[str, str] | None,
+    volts: dict[str, CircuitVolts],
+) -> PlacedChair:
+    nominal_v = float(site.rules.exact("nominal_voltage"))
+    circuit, before = fed_by or (None, None)
+    lost_v = volts[circuit].lost_v[chair.id] if circuit is not None else None
+    return PlacedChair(
+        id=chair.id,
+        row=chair.row,
+        seat=chair.seat,
+        x_m=chair.x_m,
+        y_m=chair.y_m,
+        angle_rad=0.0,
+        input_a=float(chair.kind.input_a),
+        continuous_a=float(chair.kind.continuous_a),
+        circuit=circuit,
+        fed_by=before,
+        volts=None if lost_v is None else nominal_v - lost_v,
+        drop_percent=None if lost_v is None else lost_v / nominal_v * 100,
+    )
+
+
+def boxes(site: Site, way: Way, wired: dict[str, Wiring]) -> tuple[Box, ...]:
+    """Return every new outlet, in the order of the chairs."""
+    return tuple(_box(site, fed, wired[fed.feed.id]) for fed in way.new_outlets)
+
+
+def _box(site: Site, fed: Fed, wired: Wiring) -> Box:
+    feed, chair = fed.feed, fed.feed.chair or ""
+    spot = site.spots.get(chair)
+    told: dict[str, Any] = {
+        "ideal_m": feed.place,
+        "may_sit_m": (),
+        "drift": _NOWHERE,
+        "moved_because": "",
+        "provisional": False,
+        "second_mark_m": None,
+        "deck": None,
+    }
+    if feed.kind == FLOOR_BOX and isinstance(spot, BoxSpot):
+        told = {
+            "ideal_m": spot.ideal,
+            "may_sit_m": spot.may_sit,
+            "drift": spot.drift,
+            "moved_because": spot.moved_because,
+            "provisional": spot.provisional,
+            "second_mark_m": spot.second_mark,
+            "deck": spot.deck,
+        }
+    return Box(
+        id=feed.id,
+        kind=feed.kind,
+        x_m=feed.place[0],
+        y_m=feed.place[1],
+        height_m=feed.rise_m,
+        under=chair,
+        circuit=fed.circuit,
+        sockets=feed.sockets,
+        rating_a=float(feed.rating_a),
+        wired_from=wired.from_,
+        wiring_m=wired.length_m,
+        **told,
+    )
+
+
+def cords(site: Site, way: Way) -> tuple[Cord, ...]:
+    """Return every cord, feed by feed, from the plug on."""
+    return tuple(_cord(site, run, leg) for fed in way.fed for run in fed.runs for leg in run.legs)
+
+
+def _cord(site: Site, run: Run, leg: Leg) -> Cord:
+    return Cord(
+        id=leg.id,
+        kind=leg.kind,
+        from_=leg.from_,
+        to=leg.to,
+        path_m=leg.path,
+        rises_m=leg.rises_m,
+        length_m=leg.length_m,
+        needed_m=leg.needed_m,
+        bought_m=leg.bought_m,
+        wire=leg.wire,
+        current_a=float(leg.chairs * run.chairs[0].kind.input_a),
+        open_floor_m=leg.open_floor_m,
+        clearance_m=leg.clearance_m,
+        park_m=park(site, run, leg) if left_over_m(leg) > park_over_m(site) else None,
+    )
+
+
+def left_over_m(leg: Leg) -> float:
+    """Return how much longer a cord is than it must be. [m]"""
+    return (micrometres(leg.bought_m) - micrometres(leg.needed_m)) / 1e6
+
+
+def park_over_m(site: Site) -> float:
+    """Return how much may be left over before it needs a place. [m]"""
+    return site.rules.length_m("park_over")
+
+
+def park(site: Site, run: Run, leg: Leg) -> Point:
+    """Return where spare is parked: on the floor behind the base of the chair that the cord
+    serves, clear of it as any cord is; against the wall where there is no more room. [m]"""
+    by_id = {chair.id: chair for chair in run.chairs}
+    chair = by_id.get(leg.to, run.chairs[0])
+    clear_m = site.rules.length_m("cord_clearance") + site.spec.cords.diameter_m / 2
+    return (chair.x_m, max(0.0, chair.floor.back_m - clear_m))
+
+
+def circuit_uses(
+    loads: tuple[CircuitLoad, ...], volts: dict[str, CircuitVolts], site: Site
+) -> tuple[CircuitUse, ...]:
+    """Return every circuit that is there or is needed."""
+    return tuple(_circuit_use(load, volts.get(load.id), site) for load in loads)
+
+
+def _circuit_use(load: CircuitLoad, volts: CircuitVolts | None, site: Site) -> CircuitUse:
+    existing, work = load.existing, site.spec.new_work
+    breaker_a = work.breaker_a if existing is None else existing.breaker_a
+    wire = existing.wire if existing is not None else (volts.wire if volts else work.wire)
+    return CircuitUse(
+        id=load.id,
+        new=existing is None,
+        breaker_a=None if breaker_a is None else float(breaker_a),
+        wire=wire,
+        home_run_m=work.home_run_m if existing is None else existing.home_run_m,
+        continuous_a=float(load.continuous_a),
+        other_a=float(load.other_a),
+        load_known=load.load_known,
+        asks_a=float(load.asks_a),
+        may_give_a=None if breaker_a is None else float(breaker_a),
+        drop_percent=volts.worst_percent if volts and load.chairs else None,
+    )
+
+
+def zones(site: Site) -> tuple[Zone, ...]:
+    """Return every piece of floor that belongs to a chair."""
+    pinch = tuple(
+        Zone(chair=chair, kind="pinch", outline_m=rect.outline) for chair, rect in site.zones.pinch
+    )
+    openings = tuple(
+        Zone(chair=opening.chair, kind=opening.kind, outline_m=opening.rect.outline)
+        for opening in site.zones.openings
+    )
+    return pinch + openings

@@ -1,0 +1,216 @@
+"""The room surveyed: chairs seated, zones marked, places for new outlets found, ways known."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from powerplan.engineering.boxes.marks import BoxSpot, NoSpot, mark_box
+from powerplan.engineering.circuits.hazards import existing_findings
+from powerplan.engineering.circuits.load import breaker_or_least_a, demand_a, existing_load_a
+from powerplan.engineering.cords.paths import Router
+from powerplan.engineering.seating.covered import covered_floor, doorways
+from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, seat_rows
+from powerplan.engineering.seating.zones import Zones, mark_zones
+from powerplan.model.findings import Finding, hold
+from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.rules import RuleSet
+from powerplan.model.spec import Circuit, PlanSpec, Wall
+
+FLOOR_BOX = "floor box"
+WALL_OUTLET = "wall outlet"
+OUTLET = "outlet"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feed:
+    """Where cords can start. ``circuit`` is None for a new outlet, whose circuit is chosen later;
+    ``chair`` is the chair a new outlet hides under or stands behind. ``broken`` is what makes the
+    place itself unfit; a plan never uses such a feed, only the account of why a step fails does.
+    """
+
+    id: str
+    kind: str
+    place: Point
+    rise_m: float
+    circuit: str | None
+    sockets: int
+    rating_a: Fraction
+    chair: str | None
+    broken: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """The room as the planner sees it."""
+
+    spec: PlanSpec
+    rules: RuleSet
+    rows: tuple[SeatedRow, ...]
+    zones: Zones
+    spots: dict[str, BoxSpot | NoSpot]
+    router: Router
+    outlets: tuple[Feed, ...]
+    floor_boxes: tuple[Feed, ...]
+    wall_outlets: tuple[Feed, ...]
+    hazards: tuple[Finding, ...]
+
+    @property
+    def chairs(self) -> tuple[SeatedChair, ...]:
+        """Every chair, row by row, left to right."""
+        return tuple(chair for row in self.rows for chair in row.chairs)
+
+    @property
+    def strips(self) -> tuple[Rect, ...]:
+        """The rear and arm strips: open to a cord, too low for a plug."""
+        return tuple(o.rect for o in self.zones.openings if o.kind != "clear")
+
+    def breaker_a(self, circuit: Circuit) -> Fraction:
+        """The breaker, or the least there is where nobody knows. [A]"""
+        return breaker_or_least_a(circuit, self.rules)
+
+    def unsafe_circuits(self) -> frozenset[str]:
+        """The existing circuits with a hazard of their own."""
+        stopped = {finding.subject for finding in self.hazards if finding.stops}
+        return frozenset(c.id for c in self.spec.circuits if f"circuit {c.id}" in stopped)
+
+    def unsafe_outlets(self) -> frozenset[str]:
+        """The existing outlets with a hazard of their own."""
+        stopped = {finding.subject for finding in self.hazards if finding.stops}
+        return frozenset(o.id for o in self.spec.outlets if f"outlet {o.id}" in stopped)
+
+
+def survey(spec: PlanSpec, rules: RuleSet) -> Site:
+    """Return the room surveyed, ready for choosing."""
+    rows = seat_rows(spec)
+    zones = mark_zones(spec, rows, rules)
+    spots = {
+        chair.id: mark_box(spec, row, chair, zones, rules) for row in rows for chair in row.chairs
+    }
+    router = Router(
+        spec, rows, zones, covered_floor(spec, rows, rules), doorways(spec, rules), rules
+    )
+    return Site(
+        spec=spec,
+        rules=rules,
+        rows=rows,
+        zones=zones,
+        spots=spots,
+        router=router,
+        outlets=_existing(spec),
+        floor_boxes=_floor_boxes(spec, rows, spots),
+        wall_outlets=_wall_outlets(spec, rows, rules),
+        hazards=existing_findings(spec, rules) + _overfull(spec, rules),
+    )
+
+
+def _overfull(spec: PlanSpec, rules: RuleSet) -> tuple[Finding, ...]:
+    """Circuits that carry too much before any chair is plugged in."""
+    findings = []
+    for circuit in spec.circuits:
+        load = existing_load_a(circuit)
+        if load is None or circuit.breaker_a is None:
+            continue
+        asks_a = demand_a(*load, rules)
+        if asks_a > circuit.breaker_a:
+            note = "It carries too much before any chair is plugged in; take something off it."
+            rule = rules.rules["circuit-load"]
+            findings.append(
+                hold(rule, f"circuit {circuit.id}", asks_a, circuit.breaker_a, note=note)
+            )
+    return tuple(findings)
+
+
+def _existing(spec: PlanSpec) -> tuple[Feed, ...]:
+    return tuple(
+        Feed(
+            id=outlet.id,
+            kind=OUTLET,
+            place=(outlet.x_m, outlet.y_m),
+            rise_m=outlet.height_m,
+            circuit=outlet.circuit,
+            sockets=outlet.free,
+            rating_a=outlet.rating_a,
+            chair=None,
+            broken=(),
+        )
+        for outlet in spec.outlets
+    )
+
+
+def _floor_boxes(
+    spec: PlanSpec, rows: tuple[SeatedRow, ...], spots: dict[str, BoxSpot | NoSpot]
+) -> tuple[Feed, ...]:
+    feeds = []
+    for row in rows:
+        for chair in row.chairs:
+            spot = spots[chair.id]
+            if isinstance(spot, NoSpot) and chair.clear is None:
+                continue
+            unfit = isinstance(spot, NoSpot)
+            place = chair.clear.middle if unfit and chair.clear else spot_mark(spot)
+            feeds.append(
+                _new_feed(
+                    spec,
+                    f"box {chair.id}",
+                    FLOOR_BOX,
+                    place,
+                    0.0,
+                    chair.id,
+                    tuple(f for f in spot.findings if f.stops) if unfit else (),
+                )
+            )
+    return tuple(feeds)
+
+
+def spot_mark(spot: BoxSpot | NoSpot) -> Point:
+    """Return where a box is marked; only for a spot that there is."""
+    if isinstance(spot, NoSpot):
+        raise ValueError(f"there is no place for a box under {spot.chair}")
+    return spot.mark
+
+
+def _new_feed(
+    spec: PlanSpec,
+    name: str,
+    kind: str,
+    place: Point,
+    rise_m: float,
+    chair: str,
+    broken: tuple[Finding, ...],
+) -> Feed:
+    return Feed(
+        id=name,
+        kind=kind,
+        place=place,
+        rise_m=rise_m,
+        circuit=None,
+        sockets=spec.new_work.sockets_per_box,
+        rating_a=spec.new_work.socket_rating_a,
+        chair=chair,
+        broken=broken,
+    )
+
+
+def _wall_outlets(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Feed, ...]:
+    """A new outlet on the back wall behind each chair of a row that stands near that wall."""
+    height_m = rules.length_m("wall_outlet_height")
+    near = micrometres(rules.length_m("covered_gap"))
+    feeds = []
+    for row in rows:
+        if micrometres(row.row.headrest_to_wall_m) >= near:
+            continue
+        for chair in row.chairs:
+            place = (round(chair.x_m, 6), 0.0)
+            if not _on_solid_wall(spec, place[0]):
+                continue
+            feeds.append(
+                _new_feed(spec, f"wall {chair.id}", WALL_OUTLET, place, height_m, chair.id, ())
+            )
+    return tuple(feeds)
+
+
+def _on_solid_wall(spec: PlanSpec, x_m: float) -> bool:
+    inside = 0.0 < x_m < spec.room.width_m
+    doors = (door for door in spec.doors if door.wall is Wall.BACK)
+    return inside and not any(door.start_m <= x_m <= door.end_m for door in doors)

@@ -1,0 +1,284 @@
+"""Fold all physics of one group into one table, of which the engine sees only numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from math import hypot, lcm
+
+from powerplan.engineering.circuits.load import demand_a, existing_load_a
+from powerplan.engineering.cords.lengths import needed_lead_m
+from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
+from powerplan.model.geometry import micrometres
+from powerplan.model.spec import ChairKind, Circuit
+from powerplan.planning.engine import NEW, Choice, Table
+from powerplan.planning.runs import Run, make_run
+from powerplan.planning.site import FLOOR_BOX, Feed, Site
+
+_RunKey = tuple[str, tuple[str, ...], Fraction, bool]
+_Best = tuple[tuple[int, int, int, int, str], tuple[Run, ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scope:
+    """What a step may use, and which rules are left aside while asking why it fails.
+
+    ``continuous_a`` replaces a chair kind's continuous part, by kind, to find where an answer
+    flips. [A]
+    """
+
+    extend: bool
+    new_outlets: tuple[Feed, ...]
+    new_circuits: bool
+    ignore: frozenset[str]
+    continuous_a: Mapping[str, Fraction]
+
+
+class GroupTable:
+    """Makes tables for the engine; runs are worked out once and kept."""
+
+    def __init__(self, site: Site) -> None:
+        self.site = site
+        self._runs: dict[_RunKey, Run] = {}
+
+    def run(
+        self, feed: Feed, chairs: tuple[SeatedChair, ...], circuit_a: Fraction, extend: bool
+    ) -> Run:
+        """Return the run of those chairs from that feed, from memory where it was asked before."""
+        key = (feed.id, tuple(chair.id for chair in chairs), circuit_a, extend)
+        if key not in self._runs:
+            self._runs[key] = make_run(self.site, feed, chairs, circuit_a, extend)
+        return self._runs[key]
+
+    def seen_broken(self) -> frozenset[str]:
+        """Return the rules that some run worked out so far does not meet."""
+        return frozenset(finding.rule for run in self._runs.values() for finding in run.broken)
+
+    def circuits(self, scope: Scope) -> tuple[Circuit, ...]:
+        """Return the existing circuits that may be used: those without a hazard of their own."""
+        unsafe = self.site.unsafe_circuits()
+        if "wire-matches-breaker" in scope.ignore:
+            unsafe = frozenset()
+        return tuple(c for c in self.site.spec.circuits if c.id not in unsafe)
+
+    def table(self, scope: Scope) -> Table:
+        """Return the engine's table for a scope."""
+        site, rules = self.site, self.site.rules
+        circuits = self.circuits(scope)
+        breakers = tuple(site.breaker_a(circuit) for circuit in circuits)
+        share = rules.exact("fastened_share")
+        new_a = site.spec.new_work.breaker_a
+        demand = tuple(self._demand_a(chair.kind, scope) for chair in site.chairs)
+        fastened = tuple(self._fastened_a(row) for row in site.rows for _ in row.chairs)
+        room = tuple(
+            breaker - self._already_a(circuit)
+            for circuit, breaker in zip(circuits, breakers, strict=True)
+        )
+        half = tuple(share * breaker for breaker in breakers)
+        scale = lcm(
+            *(f.denominator for f in (*demand, *fastened, *room, *half, new_a, share * new_a))
+        )
+
+        def whole(amounts: tuple[Fraction, ...]) -> tuple[int, ...]:
+            return tuple(int(amount * scale) for amount in amounts)
+
+        return Table(
+            demand=whole(demand),
+            fastened=whole(fastened),
+            plugs=self._plugs(scope, circuits),
+            groups=self._groups(scope, circuits),
+            room=whole(room),
+            half=whole(half),
+            feeds_other=tuple(circuit.already_on_it != () for circuit in circuits),
+            uncertain=tuple(_uncertain(circuit) for circuit in circuits),
+            free=tuple(outlet.sockets for outlet in site.outlets),
+            new_room=int(new_a * scale),
+            new_half=int(share * new_a * scale),
+        )
+
+    def _demand_a(self, kind: ChairKind, scope: Scope) -> Fraction:
+        continuous_a = scope.continuous_a.get(kind.id, kind.continuous_a)
+        return demand_a(continuous_a, kind.input_a - continuous_a, self.site.rules)
+
+    def _fastened_a(self, row: SeatedRow) -> Fraction:
+        return Fraction(0) if row.row.fastened is False else row.kind.input_a
+
+    def _already_a(self, circuit: Circuit) -> Fraction:
+        load = existing_load_a(circuit)
+        return Fraction(0) if load is None else demand_a(*load, self.site.rules)
+
+    def _plugs(self, scope: Scope, circuits: tuple[Circuit, ...]) -> tuple[tuple[Choice, ...], ...]:
+        index = {circuit.id: number for number, circuit in enumerate(circuits)}
+        unsafe = self.site.unsafe_outlets()
+        by_seat: list[list[Choice]] = [[] for _ in self.site.chairs]
+        for number, feed in enumerate(self.site.outlets):
+            if feed.circuit not in index or feed.id in unsafe:
+                continue
+            circuit = index[feed.circuit]
+            circuit_a = self.site.breaker_a(circuits[circuit])
+            for first, chairs in _stretches(self.site.rows):
+                best = self._best_run(feed, chairs, circuit_a, scope)
+                if best is not None:
+                    by_seat[first].append(
+                        _choice(first, feed, best, outlet=number, circuit=circuit)
+                    )
+        return tuple(tuple(choices) for choices in by_seat)
+
+    def _best_run(
+        self, feed: Feed, chairs: tuple[SeatedChair, ...], circuit_a: Fraction, scope: Scope
+    ) -> _Best | None:
+        """The better of the two directions in which current may pass along the chairs."""
+        ways = (chairs,) if len(chairs) == 1 else (chairs, chairs[::-1])
+        found = []
+        for way in ways:
+            run = self.run(feed, way, circuit_a, scope.extend)
+            if {finding.rule for finding in run.broken} <= scope.ignore:
+                cost = (len(run.broken), run.extensions, run.bought_um, run.routed_um, run.ids)
+                found.append((cost, (run,)))
+        return min(found, key=lambda entry: entry[0], default=None)
+
+    def _groups(
+        self, scope: Scope, circuits: tuple[Circuit, ...]
+    ) -> dict[int | str, tuple[tuple[Choice, ...], ...]]:
+        if not scope.new_outlets:
+            return {}
+        by_rating: dict[Fraction, tuple[tuple[Choice, ...], ...]] = {}
+
+        def groups(circuit_a: Fraction) -> tuple[tuple[Choice, ...], ...]:
+            if circuit_a not in by_rating:
+                by_rating[circuit_a] = self._groups_at(circuit_a, scope)
+            return by_rating[circuit_a]
+
+        table: dict[int | str, tuple[tuple[Choice, ...], ...]] = {
+            number: groups(self.site.breaker_a(circuit)) for number, circuit in enumerate(circuits)
+        }
+        if scope.new_circuits:
+            table[NEW] = groups(self.site.spec.new_work.breaker_a)
+        return table
+
+    def _groups_at(self, circuit_a: Fraction, scope: Scope) -> tuple[tuple[Choice, ...], ...]:
+        """The best group for each stretch of chairs at a circuit of that rating, by first seat."""
+        best: dict[tuple[int, int], tuple[tuple[int | str, ...], Choice]] = {}
+        offset = 0
+        for row in self.site.rows:
+            for feed in scope.new_outlets:
+                place = next((n for n, c in enumerate(row.chairs) if c.id == feed.chair), None)
+                if place is None:
+                    continue
+                for first, found in self._around(row, feed, place, circuit_a, scope):
+                    choice = _choice(offset + first, feed, found)
+                    rank = (choice.floor_box, *found[0])
+                    key = (choice.first, choice.after)
+                    if key not in best or rank < best[key][0]:
+                        best[key] = (rank, choice)
+            offset += len(row.chairs)
+        by_seat: list[list[Choice]] = [[] for _ in self.site.chairs]
+        for (first, _), (_, choice) in sorted(best.items()):
+            by_seat[first].append(choice)
+        return tuple(tuple(choices) for choices in by_seat)
+
+    def _around(
+        self, row: SeatedRow, feed: Feed, place: int, circuit_a: Fraction, scope: Scope
+    ) -> Iterator[tuple[int, _Best]]:
+        """Every stretch of the row that holds the feed's own chair, split into runs at its best."""
+        longest = _longest_run(row)
+        sockets = len(row.chairs) if "sockets-free" in scope.ignore else feed.sockets
+        reach = sockets * longest
+        runs: dict[tuple[int, int], _Best] = {}
+        for first in range(max(0, place - reach), min(len(row.chairs), place + reach + 1)):
+            for after in range(first + 1, min(len(row.chairs), first + longest) + 1):
+                chairs = row.chairs[first:after]
+                if self._near(feed, chairs, scope):
+                    found = self._best_run(feed, chairs, circuit_a, scope)
+                    if found is not None:
+                        runs[first, after] = found
+        for first in range(max(0, place - reach + 1), place + 1):
+            splits = _split(first, len(row.chairs), sockets, longest, runs)
+            for after, found in splits.items():
+                if after > place:
+                    yield first, found
+
+    def _near(self, feed: Feed, chairs: tuple[SeatedChair, ...], scope: Scope) -> bool:
+        """False where even a straight cord would be too short from either end."""
+        if scope.extend:
+            return True
+        return any(
+            micrometres(needed_lead_m(_straight_m(feed, end), self.site.rules))
+            <= micrometres(end.kind.lead_m)
+            for end in (chairs[0], chairs[-1])
+        )
+
+
+def _straight_m(feed: Feed, chair: SeatedChair) -> float:
+    x_m, y_m = chair.lead_from
+    return hypot(x_m - feed.place[0], y_m - feed.place[1])
+
+
+def _split(
+    first: int, seats: int, sockets: int, longest: int, runs: Mapping[tuple[int, int], _Best]
+) -> dict[int, _Best]:
+    """The best split into at most ``sockets`` runs of the seats from ``first`` on, by end."""
+    layer: dict[int, _Best] = {first: ((0, 0, 0, 0, ""), ())}
+    best: dict[int, _Best] = {}
+    for _ in range(sockets):
+        following: dict[int, _Best] = {}
+        for start, (cost, done) in layer.items():
+            for after in range(start + 1, min(seats, start + longest) + 1):
+                if (start, after) not in runs:
+                    continue
+                more, run = runs[start, after]
+                total = (
+                    cost[0] + more[0],
+                    cost[1] + more[1],
+                    cost[2] + more[2],
+                    cost[3] + more[3],
+                    f"{cost[4]} {more[4]}",
+                )
+                if after not in following or total < following[after][0]:
+                    following[after] = (total, done + run)
+        if not following:
+            break
+        for after, found in following.items():
+            if after not in best or found[0] < best[after][0]:
+                best[after] = found
+        layer = following
+    return best
+
+
+def _stretches(rows: tuple[SeatedRow, ...]) -> Iterator[tuple[int, tuple[SeatedChair, ...]]]:
+    """Every stretch of neighbours that may share a plug, with the number of its first seat."""
+    offset = 0
+    for row in rows:
+        for first in range(len(row.chairs)):
+            for after in range(first + 1, min(len(row.chairs), first + _longest_run(row)) + 1):
+                yield offset + first, row.chairs[first:after]
+        offset += len(row.chairs)
+
+
+def _longest_run(row: SeatedRow) -> int:
+    return 1 if row.kind.chain is None else max(1, row.kind.chain.chairs)
+
+
+def _uncertain(circuit: Circuit) -> bool:
+    return None in (circuit.already_on_it, circuit.breaker_a, circuit.wire)
+
+
+def _choice(
+    first: int, feed: Feed, best: _Best, *, outlet: int | None = None, circuit: int | None = None
+) -> Choice:
+    (breaks, extensions, bought_um, routed_um, ids), runs = best
+    return Choice(
+        first=first,
+        after=first + sum(len(run.chairs) for run in runs),
+        feed=feed.id,
+        outlet=outlet,
+        circuit=circuit,
+        floor_box=feed.kind == FLOOR_BOX,
+        breaks=breaks,
+        extensions=extensions,
+        bought_um=bought_um,
+        routed_um=routed_um,
+        ids=ids,
+        option=runs,
+    )

@@ -1,0 +1,196 @@
+"""Wiring on to new outlets, and the voltage that is lost on the way to each chair."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from powerplan.engineering.circuits.drop import Piece, drops_v
+from powerplan.engineering.circuits.load import existing_load_a, wires_for_breaker
+from powerplan.model.findings import Finding, hold
+from powerplan.model.rules import Wire
+from powerplan.planning.loads import CircuitLoad, Fed, Way
+from powerplan.planning.runs import EXTENSION, Run
+from powerplan.planning.site import Feed, Site
+
+PANEL = "panel"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wiring:
+    """Where an outlet is wired from, and the estimated length of that wiring. [m]"""
+
+    from_: str
+    length_m: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CircuitVolts:
+    """A circuit's wire and what each of its chairs loses. None where something is unknown. [V]"""
+
+    wire: str | None
+    lost_v: dict[str, float | None]
+    worst_percent: float | None
+
+
+def wiring(site: Site, way: Way) -> dict[str, Wiring]:
+    """Return how each new outlet is wired: square with drops, an estimate for print.
+
+    On an existing circuit from its nearest outlet; on a new one the home run ends at the first new
+    outlet and goes on from each to the next.
+    """
+    told: dict[str, Wiring] = {}
+    last: dict[str, Feed] = {}
+    for fed in way.new_outlets:
+        feed = fed.feed
+        if fed.new_circuit:
+            before = last.get(fed.circuit)
+            told[feed.id] = (
+                Wiring(from_=PANEL, length_m=site.spec.new_work.home_run_m)
+                if before is None
+                else Wiring(from_=before.id, length_m=_square_m(before, feed))
+            )
+            last[fed.circuit] = feed
+        else:
+            told[feed.id] = _from_nearest(site, fed)
+    return told
+
+
+def _from_nearest(site: Site, fed: Fed) -> Wiring:
+    outlets = [feed for feed in site.outlets if feed.circuit == fed.circuit]
+    if not outlets:
+        return Wiring(from_=f"circuit {fed.circuit}", length_m=None)
+    nearest = min(outlets, key=lambda outlet: (_square_m(outlet, fed.feed), outlet.id))
+    return Wiring(from_=nearest.id, length_m=_square_m(nearest, fed.feed))
+
+
+def _square_m(one: Feed, other: Feed) -> float:
+    across = abs(one.place[0] - other.place[0]) + abs(one.place[1] - other.place[1])
+    return round(across + one.rise_m + other.rise_m, 6)
+
+
+def circuit_volts(site: Site, way: Way, load: CircuitLoad) -> CircuitVolts:
+    """Return what the chairs of one circuit lose, and the wire that was given or chosen.
+
+    A new circuit whose wire is left open gets the thinnest that its breaker may protect and that
+    keeps the farthest chair within the advised drop; where none does, the thickest.
+    """
+    wires = site.rules.wires
+    if load.existing is not None:
+        name = load.existing.wire
+        return _volts(site, way, load, None if name is None else wires[name])
+    if site.spec.new_work.wire is not None:
+        return _volts(site, way, load, wires[site.spec.new_work.wire])
+    advised = float(site.rules.exact("drop_percent"))
+    tried = [
+        _volts(site, way, load, wire) for wire in wires_for_breaker(load.breaker_a, site.rules)
+    ]
+    fits = (v for v in tried if v.worst_percent is None or v.worst_percent <= advised)
+    return next(fits, tried[-1])
+
+
+def _volts(site: Site, way: Way, load: CircuitLoad, wire: Wire | None) -> CircuitVolts:
+    lost = drops_v(_pieces(site, way, load, wire))
+    by_chair = {
+        run.chairs[place].id: lost[f"cord to {run.chairs[place].id}"]
+        for fed in way.fed
+        if fed.circuit == load.id
+        for run in fed.runs
+        for place in range(len(run.chairs))
+    }
+    known = [volts for volts in by_chair.values() if volts is not None]
+    nominal_v = float(site.rules.exact("nominal_voltage"))
+    complete = bool(known) and len(known) == len(by_chair)
+    return CircuitVolts(
+        wire=None if wire is None else wire.name,
+        lost_v=by_chair,
+        worst_percent=max(known) / nominal_v * 100 if complete else None,
+    )
+
+
+def _pieces(site: Site, way: Way, load: CircuitLoad, wire: Wire | None) -> tuple[Piece, ...]:
+    """The circuit as a tree: home run, wiring on to each outlet, then every cord."""
+    home, already_a = f"circuit {load.id}", 0.0
+    home_run_m = site.spec.new_work.home_run_m
+    if load.existing is not None:
+        known = existing_load_a(load.existing)
+        already_a = 0.0 if known is None else float(sum(known))
+        home_run_m = None if known is None else load.existing.home_run_m
+    pieces = [Piece(id=home, after=None, length_m=home_run_m, wire=wire, current_a=already_a)]
+    pieces += _outlet_pieces(site, way, load, home, wire)
+    for fed in way.fed:
+        if fed.circuit == load.id:
+            for run in fed.runs:
+                pieces += _cord_pieces(site, run)
+    return tuple(pieces)
+
+
+def _outlet_pieces(
+    site: Site, way: Way, load: CircuitLoad, home: str, wire: Wire | None
+) -> list[Piece]:
+    pieces = []
+    outlets = [feed for feed in site.outlets if feed.circuit == load.id]
+    for outlet in outlets:
+        on_m = 0.0 if outlet is outlets[0] else _square_m(outlets[0], outlet)
+        pieces.append(
+            Piece(id=f"at {outlet.id}", after=home, length_m=on_m, wire=wire, current_a=0.0)
+        )
+    told = wiring(site, way)
+    for fed in way.new_outlets:
+        if fed.circuit != load.id:
+            continue
+        wired = told[fed.feed.id]
+        first = wired.from_ in (PANEL, home)
+        pieces.append(
+            Piece(
+                id=f"at {fed.feed.id}",
+                after=home if first else f"at {wired.from_}",
+                length_m=0.0 if wired.from_ == PANEL else wired.length_m,
+                wire=wire,
+                current_a=0.0,
+            )
+        )
+    return pieces
+
+
+def _cord_pieces(site: Site, run: Run) -> list[Piece]:
+    """Each cord at its whole bought length; the current of a chair is taken where its cord ends."""
+    pieces, after = [], f"at {run.feed.id}"
+    places = {chair.id: chair for chair in run.chairs}
+    for leg in run.legs:
+        here = f"cord to {leg.to}"
+        taken_a = 0.0 if leg.kind == EXTENSION else float(places[leg.to].kind.input_a)
+        wire = None if leg.wire is None else site.rules.wires[leg.wire]
+        pieces.append(
+            Piece(id=here, after=after, length_m=leg.bought_m, wire=wire, current_a=taken_a)
+        )
+        after = here
+    return pieces
+
+
+def drop_finding(site: Site, load: CircuitLoad, volts: CircuitVolts) -> Finding:
+    """Hold the farthest chair's drop against the advice."""
+    note = ""
+    if volts.worst_percent is None:
+        note = f"Not known: {_unknown(site, load, volts)}."
+    elif volts.worst_percent > float(site.rules.exact("drop_percent")):
+        note = "A thicker wire or a nearer outlet would lessen it."
+    return hold(
+        site.rules.rules["voltage-drop"],
+        f"circuit {load.id}",
+        volts.worst_percent,
+        site.rules.exact("drop_percent"),
+        note=note,
+    )
+
+
+def _unknown(site: Site, load: CircuitLoad, volts: CircuitVolts) -> str:
+    if load.existing is None:
+        return "its home run" if site.spec.new_work.home_run_m is None else "a chair's lead wire"
+    unknown = []
+    if load.existing.home_run_m is None:
+        unknown.append("its home run")
+    if volts.wire is None:
+        unknown.append("its wire")
+    if not load.load_known:
+        unknown.append("what is on it already")
+    return ", ".join(unknown) or "a cord's wire or the wiring to an outlet"

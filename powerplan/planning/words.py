@@ -1,0 +1,148 @@
+"""The sentences of a decision, in plain words."""
+
+from __future__ import annotations
+
+from powerplan.model.findings import Finding
+from powerplan.model.lengths import amps_text, joined, length_text, plural
+from powerplan.model.plan import (
+    EXISTING,
+    EXTENSIONS,
+    NEW_CIRCUITS,
+    NEW_OUTLETS,
+    NOT_POSSIBLE,
+    Condition,
+)
+from powerplan.planning.ladder import Solved
+from powerplan.planning.loads import Way
+from powerplan.planning.site import FLOOR_BOX, Site
+
+_FEW = 3
+
+
+def describe(site: Site, way: Way, wire: str | None) -> str:
+    """Return what a way takes, such as ``1 new 20 A circuit on 12 AWG with 2 floor boxes``."""
+    outlets = list(dict.fromkeys(f.feed.id for f in way.fed if f.feed.circuit is not None))
+    boxes = [f for f in way.new_outlets if f.feed.kind == FLOOR_BOX]
+    walls = [f for f in way.new_outlets if f.feed.kind != FLOOR_BOX]
+    on = list(dict.fromkeys(f.circuit for f in way.new_outlets if not f.new_circuit))
+    parts = []
+    if way.new_circuits:
+        size = amps_text(site.spec.new_work.breaker_a)
+        parts.append(
+            f"{len(way.new_circuits)} new {size} "
+            + ("circuit" if len(way.new_circuits) == 1 else "circuits")
+            + (f" on {wire}" if wire else "")
+        )
+    news = [
+        plural(len(found), noun)
+        for found, noun in ((boxes, "floor box"), (walls, "wall outlet"))
+        if found
+    ]
+    if news:
+        text = joined(news)
+        parts.append(text + (f" on circuit {joined(on)}" if on and not way.new_circuits else ""))
+    if way.extensions:
+        parts.append(plural(way.extensions, "extension cord"))
+    if outlets:
+        parts.append(f"{'outlet' if len(outlets) == 1 else 'outlets'} {joined(outlets)}")
+    return ", ".join(parts)
+
+
+def step_sentence(site: Site, solved: Solved, wire: str | None) -> str:
+    """Return in plain words why a step works, or what stops it."""
+    units = site.spec.project.units
+    if solved.works and solved.way is not None:
+        text = f"Works: {describe(site, solved.way, wire)}."
+        return text if solved.allowed else f"{text} {_not_offered(site, solved)}"
+    if not solved.why:
+        return "No way was found that meets every must."
+    lines = [reason(found, units) for found in solved.why]
+    shown = " ".join(lines[:_FEW])
+    more = f" And {len(lines) - _FEW} more: see the findings." if len(lines) > _FEW else ""
+    rules = {finding.rule for finding in solved.why}
+    lead = "Any one of these, mended, would do: " if solved.alone and len(rules) > 1 else ""
+    return f"{lead}{shown}{more}"
+
+
+def _not_offered(site: Site, solved: Solved) -> str:
+    if solved.step == EXTENSIONS:
+        return "The plan says no extension cords."
+    spaces = site.spec.new_work.circuits
+    if solved.step == NEW_CIRCUITS and solved.way is not None and spaces is not None:
+        needed = len(solved.way.new_circuits)
+        if needed > spaces:
+            return f"The panel has {plural(spaces, 'free space')}; {needed} are needed."
+    return "The plan offers no cutting for new outlets."
+
+
+def reason(finding: Finding, units: str) -> str:
+    """Return why a must is not met, as one sentence with its numbers."""
+    if finding.note:
+        return _capital(f"{finding.subject}: {finding.note}")
+    value, limit = (
+        quantity(number, finding.unit, units) for number in (finding.value, finding.limit)
+    )
+    word = "at least" if finding.margin is not None and _asks_more(finding) else "at most"
+    return _capital(
+        f"{finding.subject}: {value}, {word} {limit} is wanted ({finding.requirement})."
+    )
+
+
+def _asks_more(finding: Finding) -> bool:
+    if finding.value is None or finding.limit is None or finding.margin is None:
+        return False
+    return (finding.value - finding.limit) * finding.margin > 0
+
+
+def quantity(number: float | None, unit: str, units: str) -> str:
+    """Return a finding's number as people read it."""
+    if number is None:
+        return "unknown"
+    if unit == "m":
+        return length_text(number, units)
+    if unit == "A":
+        return amps_text(number)
+    if unit == "%":
+        return f"{number:.1f} %"
+    return f"{number:g} {unit}"
+
+
+def verdict_sentence(
+    site: Site,
+    chosen: Solved | None,
+    solved: tuple[Solved, ...],
+    wire: str | None,
+    conditions: tuple[Condition, ...],
+) -> str:
+    """Return the decision in one sentence, with what it hangs on, the stricter number first."""
+    if chosen is None or chosen.way is None:
+        return _impossible(site, solved)
+    chairs = plural(len(site.chairs), "chair")
+    told = {
+        EXISTING: f"No new wiring: the {chairs} plug into {describe(site, chosen.way, wire)}",
+        EXTENSIONS: f"No new wiring, but {describe(site, chosen.way, wire)}",
+        NEW_OUTLETS: f"No new circuit, but new outlets: {describe(site, chosen.way, wire)}",
+        NEW_CIRCUITS: f"The {chairs} need {describe(site, chosen.way, wire)}",
+    }[chosen.step]
+    if not conditions:
+        return f"{told}."
+    ifs = "; and if ".join(condition.sentence for condition in conditions)
+    return f"{told}, if {ifs}."
+
+
+def _impossible(site: Site, solved: tuple[Solved, ...]) -> str:
+    would = [entry for entry in solved if entry.works and not entry.allowed]
+    if would:
+        entry = would[0]
+        return (
+            f"Not possible as drawn; {entry.step} would work if the plan allowed it. "
+            f"{_not_offered(site, entry)}"
+        )
+    last = solved[-1]
+    units = site.spec.project.units
+    text = " ".join(reason(finding, units) for finding in last.why[:_FEW])
+    return _capital(f"{NOT_POSSIBLE}. {text}".strip())
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

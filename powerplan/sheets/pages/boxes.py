@@ -1,0 +1,86 @@
+"""For the electrician: where to mark each floor box, measured from the walls."""
+
+from __future__ import annotations
+
+from powerplan.model.lengths import length_text
+from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
+from powerplan.model.spec import Wall
+from powerplan.sheets.parts import Items, Page, Part, Say, Table
+from powerplan.sheets.words import from_wall
+
+
+def boxes_page(plan: Plan) -> Page:
+    """Return the marks, how far each may move, and why any is not at its best place."""
+    title = "Where the floor boxes go"
+    if not plan.boxes:
+        if plan.decision.verdict == NOT_POSSIBLE:
+            text = "None is marked: the job is not possible as drawn."
+        else:
+            text = "None is needed: no new outlet is part of the answer."
+        return Page(title=title, parts=(Say(text=text),))
+    notes = tuple(note for box in plan.boxes for note in _notes(box, plan))
+    parts: list[Part] = [_marks(plan), _moves(plan)]
+    if notes:
+        parts.append(Items(lead="Box by box:", items=notes))
+    return Page(title=title, parts=tuple(parts))
+
+
+def _marks(plan: Plan) -> Table:
+    units, room = plan.spec.project.units, plan.spec.room
+    rows = tuple(
+        (
+            box.id,
+            box.under,
+            length_text(box.x_m, units),
+            length_text(box.y_m, units),
+            box.circuit,
+            str(box.sockets),
+            "PROVISIONAL" if box.provisional else "firm",
+        )
+        for box in plan.boxes
+    )
+    left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
+    head = ("box", "under", left, back, "circuit", "sockets", "mark")
+    return Table(caption="The middle of each box", head=head, rows=rows)
+
+
+def _moves(plan: Plan) -> Table:
+    units = plan.spec.project.units
+    rows = tuple(
+        (
+            box.id,
+            length_text(box.drift.left_m, units),
+            length_text(box.drift.right_m, units),
+            length_text(box.drift.back_m, units),
+            length_text(box.drift.screen_m, units),
+        )
+        for box in plan.boxes
+    )
+    head = ("box", "to the left", "to the right", "to the back", "to the screen")
+    return Table(caption="How far its middle may move; all four hold at once", head=head, rows=rows)
+
+
+def _notes(box: Box, plan: Plan) -> list[str]:
+    units = plan.spec.project.units
+    notes = []
+    if box.kind != "floor box":
+        notes.append(f"{box.id}: on the wall, {length_text(box.height_m, units)} up")
+    if box.deck is not None:
+        notes.append(f"{box.id}: cut into the deck of riser {box.deck}, not into the floor")
+    if box.moved_because:
+        notes.append(f"{box.id}: not at its best place: {box.moved_because}")
+    if box.provisional:
+        notes.append(f"{box.id}: PROVISIONAL: do not cut before what is not checked is known")
+    if box.second_mark_m is not None:
+        x_m, y_m = box.second_mark_m
+        notes.append(
+            f"{box.id}: second mark {length_text(x_m, units)} "
+            f"{from_wall(plan.spec.room, Wall.LEFT)}, {length_text(y_m, units)} "
+            f"{from_wall(plan.spec.room, Wall.BACK)}: of the two, one is clear of joists "
+            "wherever they lie; scan, then cut one"
+        )
+    wiring = (
+        "length unknown" if box.wiring_m is None else f"about {length_text(box.wiring_m, units)}"
+    )
+    notes.append(f"{box.id}: wired from {box.wired_from}, {wiring}")
+    return notes

@@ -1,0 +1,75 @@
+"""For the electrician: every circuit, what is asked of it and what it may give."""
+
+from __future__ import annotations
+
+from powerplan.model.lengths import amps_text, length_text
+from powerplan.model.plan import CircuitUse, Plan
+from powerplan.sheets.parts import Items, Page, Part, Say, Table
+from powerplan.sheets.words import UNKNOWN
+
+_HEAD = ("circuit", "asks", "may give", "left", "breaker", "wire", "home run", "drop")
+
+
+def circuits_page(plan: Plan) -> Page:
+    """Return the table of circuits and which chairs hang on each."""
+    title = "Circuits"
+    if not plan.circuits:
+        return Page(title=title, parts=(Say(text="No circuit feeds these chairs."),))
+    rows = tuple(_row(plan, circuit) for circuit in plan.circuits)
+    parts: list[Part] = [Table(caption="Each circuit and its load", head=_HEAD, rows=rows)]
+    unknown = [circuit.id for circuit in plan.circuits if not circuit.load_known]
+    if unknown:
+        parts.append(
+            Say(
+                text=f"What is already on circuit {', '.join(unknown)} is unknown: "
+                "the figure under asks is the chairs alone."
+            )
+        )
+    fed = tuple(_fed(plan, circuit.id) for circuit in plan.circuits)
+    parts.append(Items(lead="Which chairs hang on it:", items=fed))
+    parts.append(
+        Say(
+            text=f"Asks is {_factor(plan)} x what lasts 3 h or more, plus the rest. "
+            f"Drop is at the farthest chair; resistance: {plan.rules.resistance_basis}."
+        )
+    )
+    return Page(title=title, parts=tuple(parts))
+
+
+def _row(plan: Plan, circuit: CircuitUse) -> tuple[str, ...]:
+    asks = amps_text(circuit.asks_a)
+    drop = circuit.drop_percent
+    home = circuit.home_run_m
+    return (
+        f"{circuit.id} (NEW)" if circuit.new else circuit.id,
+        asks if circuit.load_known else f"{asks} + ?",
+        _amps(circuit.may_give_a),
+        _left(plan, circuit),
+        _amps(circuit.breaker_a),
+        circuit.wire or UNKNOWN,
+        UNKNOWN if home is None else length_text(home, plan.spec.project.units),
+        UNKNOWN if drop is None else f"{drop:.2f} %",
+    )
+
+
+def _left(plan: Plan, circuit: CircuitUse) -> str:
+    for spare in plan.decision.spare:
+        if spare.circuit == circuit.id and spare.spare_a is not None:
+            return amps_text(spare.spare_a, down=spare.spare_a > 0)
+    return UNKNOWN
+
+
+def _amps(current_a: float | None) -> str:
+    return UNKNOWN if current_a is None else amps_text(current_a)
+
+
+def _fed(plan: Plan, circuit: str) -> str:
+    names = [chair.id for chair in plan.chairs if chair.circuit == circuit]
+    return f"{circuit}: {', '.join(names) if names else 'none'}"
+
+
+def _factor(plan: Plan) -> str:
+    for number in plan.rules.numbers:
+        if number.name == "continuous_factor":
+            return f"{number.value:g}"
+    return "1"

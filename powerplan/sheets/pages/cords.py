@@ -1,0 +1,103 @@
+"""For the installers: how every cord runs, what is bought, and where the left-over goes."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from powerplan.model.geometry import Point, micrometres
+from powerplan.model.lengths import length_text
+from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
+from powerplan.model.spec import Wall
+from powerplan.sheets.parts import Items, Page, Part, Say, Table
+from powerplan.sheets.words import from_wall
+
+_HEAD = ("cord", "from", "to", "way", "needed", "cord to use", "lies on")
+
+
+def cords_page(plan: Plan, *, ways: bool = False) -> Page:
+    """Return the table of cords and the buying list; with ``ways`` every turn as well."""
+    title = "How the cords run"
+    if not plan.cords:
+        if plan.decision.verdict == NOT_POSSIBLE:
+            text = "None is laid: the job is not possible as drawn."
+        else:
+            text = "There is no cord to lay."
+        return Page(title=title, parts=(Say(text=text),))
+    units = plan.spec.project.units
+    rows = tuple(_row(cord, units) for cord in plan.cords)
+    parts: list[Part] = [Table(caption="Each cord", head=_HEAD, rows=rows), _buying(plan)]
+    parked = tuple(_parked(cord, plan) for cord in plan.cords if cord.park_m is not None)
+    if parked:
+        lead = "Park what is left over, coiled loosely, never under a mechanism:"
+        parts.append(Items(lead=lead, items=parked))
+    if ways:
+        parts.append(
+            Items(
+                lead=f"Every turn, as {from_wall(plan.spec.room, Wall.LEFT)} / "
+                f"{from_wall(plan.spec.room, Wall.BACK)}:",
+                items=tuple(_way(cord, units) for cord in plan.cords),
+            )
+        )
+    return Page(title=title, parts=tuple(parts))
+
+
+def _row(cord: Cord, units: str) -> tuple[str, ...]:
+    return (
+        cord.id,
+        cord.from_,
+        cord.to,
+        length_text(cord.length_m, units),
+        length_text(cord.needed_m, units),
+        _which(cord, units),
+        _lies_on(cord, units),
+    )
+
+
+def _which(cord: Cord, units: str) -> str:
+    length = length_text(cord.bought_m, units)
+    if cord.kind == "extension":
+        return f"BUY {length}"
+    return f"link, {length}" if cord.kind == "link" else f"own, {length}"
+
+
+def _lies_on(cord: Cord, units: str) -> str:
+    words = "covered floor"
+    if micrometres(cord.open_floor_m) > 0:
+        words += f", {length_text(cord.open_floor_m, units)} OPEN FLOOR"
+    if micrometres(cord.rises_m) > 0:
+        words += f", {length_text(cord.rises_m, units)} up or down"
+    return words
+
+
+def _buying(plan: Plan) -> Part:
+    units = plan.spec.project.units
+    counts: Counter[tuple[str, float, str]] = Counter()
+    for cord in plan.cords:
+        if cord.kind != "own":
+            counts[(cord.kind, cord.bought_m, cord.wire or "wire unknown")] += 1
+    if not counts:
+        return Say(text="Nothing to buy: the chairs' own cords do it.")
+    names = {"extension": "extension cord", "link": "chair maker's link cord"}
+    rows = tuple(
+        (names.get(kind, kind), length_text(length_m, units), wire, str(count))
+        for (kind, length_m, wire), count in sorted(counts.items())
+    )
+    return Table(caption="Buying list", head=("what", "length", "wire", "how many"), rows=rows)
+
+
+def _parked(cord: Cord, plan: Plan) -> str:
+    assert cord.park_m is not None
+    x_m, y_m = cord.park_m
+    units, room = plan.spec.project.units, plan.spec.room
+    return (
+        f"{cord.id}: {length_text(x_m, units)} {from_wall(room, Wall.LEFT)}, "
+        f"{length_text(y_m, units)} {from_wall(room, Wall.BACK)}"
+    )
+
+
+def _way(cord: Cord, units: str) -> str:
+    def place(point: Point) -> str:
+        return f"{length_text(point[0], units)} / {length_text(point[1], units)}"
+
+    turns = "; then ".join(place(point) for point in cord.path_m)
+    return f"{cord.id}: {turns}. Keeps {length_text(cord.clearance_m, units)} clear of mechanisms."

@@ -1,0 +1,94 @@
+"""Values, walls and outcomes in the words of the people on site."""
+
+from __future__ import annotations
+
+from powerplan.model.findings import Finding, Outcome
+from powerplan.model.lengths import amps_text, length_text
+from powerplan.model.plan import CAUTION, Plan
+from powerplan.model.spec import Room, Wall
+
+UNKNOWN = "unknown"
+
+_SINGULAR = {"supplies": "supply"}
+
+
+def measure(value: float | None, unit: str, units: str, *, fine: bool = False) -> str:
+    """Return a value of a finding as people read it.
+
+    Parameters
+    ----------
+    value : float or None
+        The value; None is unknown. [unit]
+    unit : str
+        A, m, %, or a counted noun in the plural.
+    units : str
+        How lengths print: ft-in, in, mm or m.
+    fine : bool
+        True to show every digit: where two rounded values would look alike.
+    """
+    if value is None:
+        return UNKNOWN
+    if unit == "m":
+        return f"{value * 1000:.3f} mm" if fine else length_text(value, units)
+    if unit == "A":
+        return f"{value:.6f}".rstrip("0").rstrip(".") + " A" if fine else amps_text(value)
+    number = f"{value:.6f}" if fine or unit == "difference" else f"{value:.2f}"
+    number = number.rstrip("0").rstrip(".")
+    if number == "1" and unit.endswith("s"):
+        return f"1 {_SINGULAR.get(unit, unit[:-1])}"
+    return f"{number} {unit}"
+
+
+def numbers_text(finding: Finding, units: str) -> str:
+    """Return what a finding has, what is allowed, and the room left, in one phrase."""
+    if finding.value is None and finding.limit is None:
+        return ""
+    fine = finding.value != finding.limit and (
+        measure(finding.value, finding.unit, units) == measure(finding.limit, finding.unit, units)
+    )
+    has = measure(finding.value, finding.unit, units, fine=fine)
+    limit = measure(finding.limit, finding.unit, units, fine=fine)
+    room = room_text(finding, units)
+    return f"{has}, limit {limit}" + (f", {room}" if room else "")
+
+
+def room_text(finding: Finding, units: str) -> str:
+    """Return the room left ("1.2 A to spare", "short by 1/2 in"), or nothing where unknown."""
+    if finding.margin is None:
+        return ""
+    if finding.margin == 0:
+        return "just enough"
+    size = abs(finding.margin)
+    if finding.unit == "A" and finding.margin > 0:
+        text = amps_text(size, down=True)
+    else:
+        text = measure(size, finding.unit, units)
+    if text.split()[0] == "0":
+        text = measure(size, finding.unit, units, fine=True)
+    return f"{text} to spare" if finding.margin > 0 else f"short by {text}"
+
+
+def outcome_word(outcome: Outcome) -> str:
+    """Return MET, NOT MET or NOT CHECKED."""
+    return outcome.value.upper()
+
+
+def wall_name(room: Room, wall: Wall) -> str:
+    """Return what people on site call a wall."""
+    return {
+        Wall.LEFT: room.left_wall,
+        Wall.RIGHT: room.right_wall,
+        Wall.BACK: room.back_wall,
+        Wall.SCREEN: room.screen_wall,
+    }[wall]
+
+
+def from_wall(room: Room, wall: Wall) -> str:
+    """Return "from back wall", or "from stair side (left)" where the name does not say which."""
+    name = wall_name(room, wall)
+    return f"from {name}" if wall.value in name.lower() else f"from {name} ({wall.value})"
+
+
+def caution_of(plan: Plan) -> str:
+    """Return the plan's caution; one that was taken out of a record is put back."""
+    return plan.caution if CAUTION in plan.caution else CAUTION

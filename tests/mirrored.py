@@ -1,0 +1,80 @@
+"""A room seen in a mirror: left and right changed over, everything else as it was."""
+
+from dataclasses import replace
+
+from powerplan.model.geometry import Rect
+from powerplan.model.spec import Area, ChairKind, Door, Framing, PlanSpec, Row, Wall
+
+_SIDES = {Wall.LEFT: Wall.RIGHT, Wall.RIGHT: Wall.LEFT}
+
+
+def mirrored_rect(one: Rect, width_m: float) -> Rect:
+    """A rectangle in a mirror."""
+    return replace(
+        one, left_m=round(width_m - one.right_m, 6), right_m=round(width_m - one.left_m, 6)
+    )
+
+
+def mirrored(spec: PlanSpec) -> PlanSpec:
+    """The plan in a mirror; joists that run back to screen are counted from the other edge."""
+    width_m = spec.room.width_m
+
+    def area(one: Area) -> Area:
+        return replace(one, rect=mirrored_rect(one.rect, width_m))
+
+    return replace(
+        spec,
+        room=replace(
+            spec.room, left_wall=spec.room.right_wall, right_wall=spec.room.left_wall
+        ),
+        doors=tuple(_door(door, width_m) for door in spec.doors),
+        obstacles=tuple(map(area, spec.obstacles)),
+        walkways=tuple(map(area, spec.walkways)),
+        floor=_framing(spec.floor, width_m),
+        no_cut=tuple(map(area, spec.no_cut)),
+        risers=tuple(
+            replace(
+                riser,
+                rect=mirrored_rect(riser.rect, width_m),
+                framing=_framing(riser.framing, riser.rect.width_m),
+            )
+            for riser in spec.risers
+        ),
+        chairs=tuple(map(_chair, spec.chairs)),
+        rows=tuple(_row(row, width_m) for row in spec.rows),
+        outlets=tuple(
+            replace(
+                outlet,
+                wall=_SIDES.get(outlet.wall, outlet.wall) if outlet.wall else None,
+                x_m=round(width_m - outlet.x_m, 6),
+            )
+            for outlet in spec.outlets
+        ),
+    )
+
+
+def _door(door: Door, width_m: float) -> Door:
+    if door.wall in _SIDES:
+        return replace(door, wall=_SIDES[door.wall])
+    return replace(
+        door, start_m=round(width_m - door.end_m, 6), end_m=round(width_m - door.start_m, 6)
+    )
+
+
+def _framing(framing: Framing, width_m: float) -> Framing:
+    if framing.joists_run != "back to screen" or framing.first_joist_m is None:
+        return framing
+    assert framing.spacing_m is not None
+    first_m = (width_m - framing.first_joist_m) % framing.spacing_m
+    return replace(framing, first_joist_m=round(first_m, 6))
+
+
+def _chair(kind: ChairKind) -> ChairKind:
+    return replace(kind, lead_from=(-kind.lead_from[0], kind.lead_from[1]))
+
+
+def _row(row: Row, width_m: float) -> Row:
+    pairs = tuple(
+        sorted((row.seats + 1 - right, row.seats + 1 - left) for left, right in row.no_arm_between)
+    )
+    return replace(row, center_x_m=round(width_m - row.center_x_m, 6), no_arm_between=pairs)
