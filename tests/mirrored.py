@@ -24,9 +24,7 @@ def mirrored(spec: PlanSpec) -> PlanSpec:
 
     return replace(
         spec,
-        room=replace(
-            spec.room, left_wall=spec.room.right_wall, right_wall=spec.room.left_wall
-        ),
+        room=replace(spec.room, left_wall=spec.room.right_wall, right_wall=spec.room.left_wall),
         doors=tuple(_door(door, width_m) for door in spec.doors),
         obstacles=tuple(map(area, spec.obstacles)),
         walkways=tuple(map(area, spec.walkways)),

@@ -14,13 +14,14 @@ _HELP = """\b
 Example:
   powerplan check den.toml
 
-Judge a plan file or a record, rule by rule.
-
+\b
+Or, for a record that someone sends you:
   powerplan den.toml --format json -o den.json
   powerplan check den.json
 
-The judge is a second program: it trusts only what the record states about the room, the chairs and
-where boxes and cords lie, and works the rest out anew. A record that does not hold is refused.
+Judge a plan file or a record, rule by rule. The judge is a second program: it trusts only what
+the record states about the room, the chairs and where boxes and cords lie, and works the rest out
+anew. A record that does not hold is refused.
 """
 
 

@@ -39,7 +39,7 @@ _DOOR_BEFORE_M = 40 * INCH_M
 @click.option("--chairs", type=click.IntRange(1, _MOST), default=5, help="In the row; 5.")
 @click.option("--width", metavar="LENGTH", help="Of the room; what the row needs.")
 @click.option("--depth", metavar="LENGTH", help="Back wall to screen wall; 15 ft.")
-@click.option("--job", type=click.Choice(["retrofit", "new"]), default="retrofit")
+@click.option("--job", type=click.Choice(["retrofit", "new"]), default="retrofit", help="retrofit.")
 def command(file: Path, chairs: int, width: str | None, depth: str | None, job: str) -> int:
     """Write the file, unless one is there, and say what to do next."""
     width_m = _usual_width_m(chairs) if width is None else _length_m("--width", width)

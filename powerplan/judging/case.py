@@ -103,7 +103,9 @@ class Case:
     def same_words(self, subject: str, field: str, stated: object, follows: object) -> Finding:
         """Hold a stated name, text or flag against the one that follows."""
         differs = stated != follows
-        note = f"{field}: the record says {stated!r:.80}; {follows!r:.80} follows" if differs else ""
+        note = (
+            f"{field}: the record says {stated!r:.80}; {follows!r:.80} follows" if differs else ""
+        )
         return self.hold(AGREES, subject, int(differs), 0, note=note)
 
     def same_length(
@@ -142,6 +144,8 @@ class Case:
 
     def branch_of(self, feed: str | None) -> Branch | None:
         """Return the circuit on which an outlet or a box is, None where there is none such."""
+        if feed is None:
+            return None
         if feed in self.outlets:
             return self.branches.get(self.outlets[feed].circuit)
         return self.branches.get(self.boxes[feed].circuit) if feed in self.boxes else None

@@ -92,6 +92,4 @@ def _trace(
             at = before[0] if before else None
         else:
             at = joints.get(cord.from_)
-    return Trace(
-        chair=chair, cords=tuple(reversed(way)), feed=feed, round_and_round=at is not None
-    )
+    return Trace(chair=chair, cords=tuple(reversed(way)), feed=feed, round_and_round=at is not None)

@@ -87,7 +87,7 @@ def along_wall(spec: PlanSpec, wall: Wall, start_m: float, end_m: float, deep_m:
 def _under_and_behind(row: LaidRow, spec: PlanSpec, covered_gap_m: float) -> list[Rect]:
     y = row.row.headrest_to_wall_m
     pieces = [row.strip(-row.kind.back_travel_m, row.kind.depth_m)]
-    if 0.0 < y and micrometres(y) < micrometres(covered_gap_m):
+    if y > 0.0 and micrometres(y) < micrometres(covered_gap_m):
         pieces.append(row.strip(-y, 0.0))
     for riser in spec.risers:
         face_m = riser.rect.front_m

@@ -52,7 +52,7 @@ def _supply(case: Case, chair: PlacedChair, seat: Seat) -> Iterator[Finding]:
 
 
 def _fed_by(case: Case, chair: str) -> str | None:
-    """The outlet, box or chair that the followed cord comes from; through an extension, its feed."""
+    """The outlet, box or chair that the followed cord comes from, or its extension does."""
     into = case.feeding.into[chair]
     if not into:
         return None
@@ -112,10 +112,8 @@ def _pinch_area(case: Case, subject: str, row: LaidRow, pinch: list[Zone]) -> Fi
 
 def _fills(zone: Zone, rect: Rect) -> bool:
     bounds = bounds_of(zone.outline_m)
-    sides = zip(bounds.outline, rect.outline, strict=True)
-    same = all(
-        abs(_um(a - b)) <= LENIENT_UM for one, other in sides for a, b in zip(one, other, strict=True)
-    )
+    sides = (room_left_m(bounds, rect), room_left_m(rect, bounds))
+    same = all(_um(side) >= -LENIENT_UM for side in sides)
     return same and abs(area_m2(zone.outline_m) - bounds.width_m * bounds.depth_m) < 1e-9
 
 

@@ -102,9 +102,7 @@ def _plug_findings(case: Case, plug: _Plug) -> Iterator[Finding]:
     known = plug.branch.breaker_a is not None
     share = case.rules.exact("one_plug_share") * circuit_a
     current = plug.current_a
-    yield case.hold(
-        "plug-share", plug.subject, current, share, checked=known or current > share
-    )
+    yield case.hold("plug-share", plug.subject, current, share, checked=known or current > share)
     limit = case.rules.socket_limit_a(circuit_a, plug.rating_a)
     if limit is not None:
         yield case.hold(

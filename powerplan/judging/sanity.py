@@ -41,8 +41,12 @@ def _wild_numbers(value: Any, where: str) -> Iterator[str]:
     elif isinstance(value, tuple):
         for n, item in enumerate(value):
             yield from _wild_numbers(item, f"{where}[{n}]")
-    elif isinstance(value, int | float | Fraction) and abs(value) > _BEYOND_ALL_SENSE:
+    elif isinstance(value, int | float | Fraction) and _is_wild(value):
         yield f"{where} is larger than anything in a room"
+
+
+def _is_wild(number: float | Fraction) -> bool:
+    return not -_BEYOND_ALL_SENSE <= number <= _BEYOND_ALL_SENSE
 
 
 def _doubled(spec: PlanSpec) -> Iterator[str]:
@@ -77,9 +81,11 @@ def _dangling(spec: PlanSpec) -> Iterator[str]:
 def _rooms(spec: PlanSpec) -> Iterator[str]:
     if min(spec.room.width_m, spec.room.depth_m) < MICROMETRE_M:
         yield "spec: the room has no floor"
-    for area in (*spec.obstacles, *spec.walkways, *spec.no_cut, *spec.risers):
-        if not _is_area(area.rect):
-            yield f"spec: {area.id!r} has no floor"
+    areas = [(area.id, area.rect) for area in (*spec.obstacles, *spec.walkways, *spec.no_cut)]
+    areas += [(riser.id, riser.rect) for riser in spec.risers]
+    for name, rect in areas:
+        if not _is_area(rect):
+            yield f"spec: {name!r} has no floor"
     for riser in spec.risers:
         if riser.height_m < 0.0:
             yield f"spec: riser {riser.id!r} is sunk"
@@ -114,7 +120,9 @@ def _rows(row: Row) -> Iterator[str]:
     if row.seats < 1:
         yield f"spec: row {row.id!r} has no seats"
     lefts = [left for left, _ in row.no_arm_between]
-    neighbours = all(1 <= left < row.seats and right == left + 1 for left, right in row.no_arm_between)
+    neighbours = all(
+        1 <= left < row.seats and right == left + 1 for left, right in row.no_arm_between
+    )
     if not neighbours or len(set(lefts)) < len(lefts):
         yield f"spec: row {row.id!r}: no_arm_between does not name pairs of neighbours once each"
 

@@ -7,17 +7,20 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
 
 from powerplan.model.geometry import Point, Rect
 
 Segment = tuple[Point, Point]
+
+_SLIVER_M = 1e-9
 
 
 def segments(path: Sequence[Point]) -> Iterator[Segment]:
     """Give the straight pieces of a path; a single point is a piece without length. [m]"""
     if len(path) == 1:
         yield path[0], path[0]
-    yield from zip(path, path[1:], strict=False)
+    yield from pairwise(path)
 
 
 def path_length_m(path: Sequence[Point]) -> float:
@@ -212,13 +215,15 @@ def without(rect: Rect, holes: Iterable[Rect]) -> tuple[Rect, ...]:
     sides |= {x for hole in cut for x in (hole.left_m, hole.right_m)}
     columns = sorted(x for x in sides if rect.left_m <= x <= rect.right_m)
     left: list[Rect] = []
-    for x, to_x in zip(columns, columns[1:], strict=False):
+    for x, to_x in pairwise(columns):
+        if to_x - x < _SLIVER_M:
+            continue
         here = sorted(
             (hole.back_m, hole.front_m) for hole in cut if hole.left_m <= x and to_x <= hole.right_m
         )
         y = rect.back_m
         for back, front in [*here, (rect.front_m, rect.front_m)]:
-            if back > y:
+            if back - y > _SLIVER_M:
                 left.append(Rect(left_m=x, right_m=to_x, back_m=y, front_m=back))
             y = max(y, front)
     return tuple(left)

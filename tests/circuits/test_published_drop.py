@@ -6,6 +6,7 @@ import pytest
 from support import NEC
 
 from powerplan.engineering.circuits.drop import Piece, drops_v, voltage_drop_v
+from powerplan.model.findings import Force
 from powerplan.model.rules import Wire
 
 COPY = "published copy"
@@ -195,3 +196,9 @@ def test_the_low_voltage_side_loses_far_more_in_percent():
     lost = voltage_drop_v(3.0, 10 * FOOT_M, stranded(18))
     assert lost == pytest.approx(0.477, abs=5e-4)
     assert lost / 29 * 100 == pytest.approx(1.645, abs=5e-4)
+
+
+@pytest.mark.published(source="NEC 2023 210.19, informational note: 3 %, advised", standing=COPY)
+def test_the_drop_is_advice_of_3_percent_and_no_must():
+    assert NEC.rules["voltage-drop"].force is Force.ADVICE
+    assert NEC.exact("drop_percent") == 3

@@ -10,15 +10,15 @@ from support import inch
 
 from powerplan.model.lengths import INCH_M, amps_text, joined, length_text, plural
 
-SHAPE = re.compile(r"(-?)(?:(\d+) ft ?)?(?:(?:(\d+) ?)?(?:(\d+)/(\d+))? ?in)?")
+SHAPE = re.compile(r"(-?)(?:(\d+) ft ?)?(?:((?:\d+ )?(?:\d+/)?\d+) in)?")
 
 
 def read_back_m(text: str) -> Fraction:
     """A reader of our own for feet and inches, apart from the program's."""
     found = SHAPE.fullmatch(text)
     assert found is not None, text
-    minus, feet, whole, top, bottom = found.groups()
-    inches = 12 * int(feet or 0) + int(whole or 0) + Fraction(int(top or 0), int(bottom or 1))
+    minus, feet, rest = found.groups()
+    inches = 12 * int(feet or 0) + sum(Fraction(part) for part in (rest or "0").split())
     return (-inches if minus else inches) * INCH_M
 
 
@@ -30,7 +30,7 @@ def read_back_m(text: str) -> Fraction:
         ("1/2", "1/2 in"),
         ("6", "6 in"),
         ("11 7/8", "11 7/8 in"),
-        ("11 15/16", "1 ft"),
+        ("11 61/64", "1 ft"),
         ("12", "1 ft"),
         ("12 1/2", "1 ft 1/2 in"),
         ("13", "1 ft 1 in"),

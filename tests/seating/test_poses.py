@@ -83,9 +83,7 @@ def test_a_chair_without_a_measured_clear_zone_has_none():
     assert row.chairs[0].clear is None
 
 
-@pytest.mark.parametrize(
-    ("depth", "riser"), [(36, "rear"), (90, "rear"), (35, None), (17, None)]
-)
+@pytest.mark.parametrize(("depth", "riser"), [(36, "rear"), (90, "rear"), (35, None), (17, None)])
 def test_a_row_stands_on_the_riser_that_carries_most_of_its_bases(depth, riser):
     # The bases reach from 18 in to 53 in: half of them is past 35 1/2 in.
     (row,) = seat_rows(make_spec(risers=(make_riser(0, 0, 240, depth),)))

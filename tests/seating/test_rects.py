@@ -6,14 +6,7 @@ from hypothesis import strategies as st
 from shapely import box
 from shapely.ops import unary_union
 
-from powerplan.engineering.seating.rects import (
-    gap_m,
-    grown,
-    holds_point,
-    shared,
-    spans_less,
-    tiles,
-)
+from powerplan.engineering.seating.rects import gap_m, shared, spans_less, tiles
 from powerplan.model.geometry import Rect
 
 
@@ -71,16 +64,6 @@ def test_gaps_are_straight_across_slanting_past_a_corner_and_negative_in_an_over
 def test_shared_floor_is_none_at_a_shared_edge():
     assert shared(make(0, 2, 0, 2), make(2, 4, 0, 2)) is None
     assert shared(make(0, 2, 0, 2), make(1, 4, -1, 1)) == make(1, 2, 0, 1)
-
-
-def test_shrinking_to_a_line_is_something_and_past_it_nothing():
-    assert grown(make(0, 2, 0, 4), -1, -1) == make(1, 1, 1, 3)
-    assert grown(make(0, 2, 0, 4), -1.000001, -1) is None
-
-
-def test_edges_belong_to_a_rectangle():
-    assert holds_point(make(0, 2, 0, 2), (2, 0))
-    assert not holds_point(make(0, 2, 0, 2), (2.000001, 0))
 
 
 def test_stretches_taken_out_leave_the_rest():

@@ -25,7 +25,7 @@ GRID_M = 1e-9
 _LESS_M = 1e-7
 # How far over an edge a path may lie and still count as on it.
 EDGE_M = 2e-7
-# Pieces of covered floor nearer than twice this are one; and floor this near to one is covered.
+# Pieces of covered floor nearer than twice this are one.
 COVER_M = 1e-6
 
 
@@ -157,7 +157,7 @@ def build_floor(
         walkways=spec.walkways,
         doorways=doorways,
         covered=joined,
-        covered_edge=grown(joined, COVER_M),
+        covered_edge=grown(joined, EDGE_M),
         free=free,
         lanes=areas_of(shapely.intersection(free, joined, grid_size=GRID_M)),
         decks=tuple(deck_of(riser, spec.room) for riser in spec.risers),

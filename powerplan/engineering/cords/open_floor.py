@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 import shapely
 
 from powerplan.engineering.cords.clip import Segment
-from powerplan.engineering.cords.corners import Corner, bends, rings
+from powerplan.engineering.cords.corners import Corner, bends, rings, straightened
 from powerplan.engineering.cords.floor import COVER_M, GRID_M, Floor, areas_of
 from powerplan.engineering.cords.pricing import OPEN_FLOOR, inside, ready, way_price
 from powerplan.engineering.cords.web import Spot, Web
@@ -20,7 +22,7 @@ class OpenFloor:
     Nodes are the bends of free floor, the corners of covered floor where it meets open floor,
     riser corners, and from each of these the feet of perpendiculars on the edges of covered floor
     that it faces. The open floor of a way is the least there is; among ways with that least, the
-    length is the least through these nodes.
+    length is the least through these nodes, with square crossings then slid to where it is less.
 
     Parameters
     ----------
@@ -47,7 +49,58 @@ class OpenFloor:
         start, end : Point
             The two ends, in free floor. [m]
         """
-        return self._web.shortest(self._tied(start), self._tied(end))
+        path = self._web.shortest(self._tied(start), self._tied(end))
+        return None if path is None else self._slid(straightened(path))
+
+    def _slid(self, path: tuple[Point, ...]) -> tuple[Point, ...]:
+        """The path with each square crossing of open floor moved along its shores to where the
+        whole is shortest, as far as that is free; no claim where something is in between."""
+        points = [path[0]]
+        for segment in pairwise(path):
+            points += [*self._shore_points(segment), segment[1]]
+        for n in range(1, len(points) - 2):
+            before, leave, land, after = points[n - 1 : n + 3]
+            if self._square_to_shores(leave, land):
+                full = slide(before, leave, land, after)
+                moves = [(full[0] * share, full[1] * share) for share in (1.0, 0.5, 0.25, 0.125)]
+                points[n : n + 2] = next(
+                    (
+                        [moved(leave, by), moved(land, by)]
+                        for by in moves
+                        if self._as_good((before, leave, land, after), by)
+                    ),
+                    [leave, land],
+                )
+        return straightened(points)
+
+    def _shore_points(self, segment: Segment) -> list[Point]:
+        """Where a straight way leaves covered floor and lands on it, in order."""
+        if inside(self._lanes, [segment])[0]:
+            return []
+        across = shapely.difference(shapely.LineString(segment), self._floor.lanes)
+        ends = {
+            (float(x), float(y))
+            for part in shapely.get_parts(across)
+            if part.length > COVER_M
+            for x, y in (part.coords[0], part.coords[-1])
+        }
+        return sorted(ends - set(segment), key=lambda point: math.dist(point, segment[0]))
+
+    def _square_to_shores(self, leave: Point, land: Point) -> bool:
+        """True when both ends of a crossing lie on shores that it is square to."""
+        return all(
+            any(_square(leave, land, shore) and _on(point, shore) for shore in self._shores)
+            for point in (leave, land)
+        )
+
+    def _as_good(self, points: tuple[Point, Point, Point, Point], by: Point) -> bool:
+        """True when a crossing may be moved and costs no more open floor there."""
+        before, leave, land, after = points
+        there = (moved(leave, by), moved(land, by))
+        if not all(inside(self._lanes, [(before, there[0]), (there[1], after)])):
+            return False
+        (price,) = self._prices_across([there])
+        return price is not None and price <= self._way((leave, land))
 
     def _tied(self, point: Point) -> Spot:
         """An end tied to the graph, by itself and by the feet of its perpendiculars."""
@@ -116,11 +169,15 @@ class OpenFloor:
                 prices[n] = way_price(segments[n], self._floor.decks)
             elif not (self._inner[start] or self._inner[end]) or segments[n] in self._drops:
                 across.append(n)
-        held = inside(self._free, [segments[n] for n in across])
-        for n, may in zip(across, held, strict=True):
-            if may:
-                prices[n] = self._way(segments[n])
+        for n, price in zip(
+            across, self._prices_across([segments[n] for n in across]), strict=True
+        ):
+            prices[n] = price
         return prices
+
+    def _prices_across(self, segments: Sequence[Segment]) -> list[int | None]:
+        held = inside(self._free, segments)
+        return [self._way(s) if may else None for s, may in zip(segments, held, strict=True)]
 
     def _way(self, segment: Segment) -> int:
         """The price of a straight way in free floor, its open floor in whole micrometres."""
@@ -139,3 +196,53 @@ def _foot(point: Point, shore: Segment) -> Point | None:
     if along_x * off_y - along_y * off_x <= COVER_M * squared**0.5 or not 0.0 <= share <= 1.0:
         return None
     return (x + share * along_x, y + share * along_y)
+
+
+def slide(before: Point, leave: Point, land: Point, after: Point) -> Point:
+    """Return how to move a square crossing so that the ways to it and from it are shortest.
+
+    The way is shortest where it would be straight if the open floor were not there.
+
+    Parameters
+    ----------
+    before, leave, land, after : Point
+        The place before the crossing, its two ends, and the place after. [m]
+
+    Returns
+    -------
+    Point
+        The move, along the shores. [m]
+    """
+    across_m = math.dist(leave, land)
+    along = ((leave[1] - land[1]) / across_m, (land[0] - leave[0]) / across_m)
+    first = (before[0] - leave[0], before[1] - leave[1])
+    last = (after[0] - land[0], after[1] - land[1])
+    first_m = first[0] * along[0] + first[1] * along[1]
+    last_m = last[0] * along[0] + last[1] * along[1]
+    first_off = abs(first[0] * along[1] - first[1] * along[0])
+    last_off = abs(last[0] * along[1] - last[1] * along[0])
+    if first_off + last_off <= COVER_M:
+        return (0.0, 0.0)
+    by_m = (first_m * last_off + last_m * first_off) / (first_off + last_off)
+    return (by_m * along[0], by_m * along[1])
+
+
+def moved(point: Point, by: Point) -> Point:
+    """Return a point moved.
+
+    Parameters
+    ----------
+    point, by : Point
+        The point, and the move. [m]
+    """
+    return (point[0] + by[0], point[1] + by[1])
+
+
+def _square(leave: Point, land: Point, shore: Segment) -> bool:
+    step = (land[0] - leave[0], land[1] - leave[1])
+    along = (shore[1][0] - shore[0][0], shore[1][1] - shore[0][1])
+    return abs(step[0] * along[0] + step[1] * along[1]) <= 1e-9
+
+
+def _on(point: Point, shore: Segment) -> bool:
+    return bool(shapely.LineString(shore).distance(shapely.Point(point)) <= COVER_M)

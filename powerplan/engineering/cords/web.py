@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from itertools import combinations, pairwise
+from itertools import combinations
+from typing import Any
 
 import networkx as nx
 
@@ -136,15 +137,7 @@ class Web:
             self._graph.add_node(_SOURCE)
             for n in sorted(start.links):
                 self._graph.add_edge(_SOURCE, n, weight=start.links[n][0])
-            self._reached[start.point] = _from_source(self._graph)
+            found: Any = nx.single_source_dijkstra(self._graph, _SOURCE)
+            self._reached[start.point] = found
             self._graph.remove_node(_SOURCE)
         return self._reached[start.point]
-
-
-def _from_source(graph: nx.Graph[int]) -> tuple[dict[int, int], dict[int, list[int]]]:
-    paths = nx.single_source_dijkstra_path(graph, _SOURCE)
-    costs = {
-        n: sum(graph[back][here]["weight"] for back, here in pairwise(path))
-        for n, path in paths.items()
-    }
-    return costs, paths

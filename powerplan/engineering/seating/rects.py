@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from itertools import pairwise
 
-from powerplan.model.geometry import Point, Rect
+from powerplan.model.geometry import Rect
 
 # Half of the micrometre in which lengths are compared: what is nearer than this is one line.
 _SAME_M = 5e-7
@@ -81,47 +81,6 @@ def gap_m(one: Rect, other: Rect) -> float:
     if aside > 0 and ahead > 0:
         return float((aside**2 + ahead**2) ** 0.5)
     return max(aside, ahead)
-
-
-def grown(rect: Rect, sides_m: float, ends_m: float) -> Rect | None:
-    """Return a rectangle grown on every side (shrunk where negative), None if nothing is left.
-
-    Parameters
-    ----------
-    rect : Rect
-        The rectangle. [m]
-    sides_m : float
-        How much further left and right it reaches. [m]
-    ends_m : float
-        How much further back and front it reaches. [m]
-
-    Returns
-    -------
-    Rect or None
-        The result; it may be a line or a point, which a box's middle can still stand on. [m]
-    """
-    result = grid_rect(
-        rect.left_m - sides_m, rect.right_m + sides_m, rect.back_m - ends_m, rect.front_m + ends_m
-    )
-    if result.left_m > result.right_m or result.back_m > result.front_m:
-        return None
-    return result
-
-
-def holds_point(rect: Rect, point: Point) -> bool:
-    """Return True when a point lies in a rectangle, edges included, to half a micrometre.
-
-    Parameters
-    ----------
-    rect : Rect
-        The rectangle. [m]
-    point : Point
-        The point. [m]
-    """
-    return (
-        rect.left_m - _SAME_M <= point[0] <= rect.right_m + _SAME_M
-        and rect.back_m - _SAME_M <= point[1] <= rect.front_m + _SAME_M
-    )
 
 
 def tiles(floor: Iterable[Rect], holes: Iterable[Rect]) -> tuple[Rect, ...]:

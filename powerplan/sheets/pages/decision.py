@@ -60,7 +60,7 @@ def _step(number: int, step: Step, chosen: bool, units: str) -> Part:
     lines = [f"{number}. {step.step}: {_word(step, chosen)}", step.sentence]
     if step.works:
         lines.append(_counts(step, units))
-    stops = [finding for finding in step.findings if finding.stops]
+    stops = [f for f in step.findings if f.stops and not (f.note and f.note in step.sentence)]
     lines += [f"- {_reason(finding, units)}" for finding in stops[:_REASONS_SHOWN]]
     if len(stops) > _REASONS_SHOWN:
         lines.append(f"- and {len(stops) - _REASONS_SHOWN} more like it")
@@ -90,6 +90,9 @@ def _counts(step: Step, units: str) -> str:
 
 
 def _reason(finding: Finding, units: str) -> str:
+    """A note that tells the numbers says it all; else the rule and its numbers come first."""
+    if any(char.isdigit() for char in finding.note):
+        return f"{finding.subject}: {finding.note}"
     numbers = numbers_text(finding, units)
     text = f"{finding.subject}: {finding.requirement}" + (f": {numbers}" if numbers else "")
     return f"{text}. {finding.note}" if finding.note else text

@@ -25,15 +25,17 @@ def findings_page(findings: tuple[Finding, ...], units: str, *, whole: bool) -> 
     units : str
         How lengths print.
     whole : bool
-        True to show every rule that is met as well; else only the five tightest of them.
+        True to show every rule that is met as well; else only the few with least to spare.
     """
     worry = [finding for finding in in_order(findings) if finding.outcome is not Outcome.MET]
+    notes = _grouped(finding for finding in worry if finding.force is Force.NOTE)
     met = tightest(findings)
     parts: list[Part] = [Say(text=_tally(findings))]
-    parts += [_entry(finding, units) for finding in worry]
-    if not whole and len(met) > _TIGHTEST:
-        parts.append(Say(text=f"Of the rules that are met, the {_TIGHTEST} with least to spare:"))
-        met = met[:_TIGHTEST]
+    parts += [_entry(finding, units) for finding in worry if finding.force is not Force.NOTE]
+    parts += [_entry(finding, units, held) for finding, held in notes]
+    if not whole:
+        met = tuple(pair for pair in met if _measured(pair[0]))[:_TIGHTEST]
+        parts.append(Say(text="Of the rules that are met, those with least to spare:"))
     parts += [_entry(finding, units, held) for finding, held in met]
     return Page(title="Rule by rule", parts=tuple(parts))
 
@@ -45,12 +47,20 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def tightest(findings: Iterable[Finding]) -> tuple[tuple[Finding, int], ...]:
     """Return for each rule that is met its tightest finding and how many were held."""
-    by_rule: dict[tuple[str, str], list[Finding]] = defaultdict(list)
+    return _grouped(finding for finding in findings if finding.outcome is Outcome.MET)
+
+
+def _grouped(findings: Iterable[Finding]) -> tuple[tuple[Finding, int], ...]:
+    """The worst of each rule, force and outcome, and how many there are of it."""
+    groups: dict[tuple[str, str, str], list[Finding]] = defaultdict(list)
     for finding in in_order(findings):
-        if finding.outcome is Outcome.MET:
-            by_rule[finding.rule, finding.force].append(finding)
-    first = in_order(group[0] for group in by_rule.values())
-    return tuple((finding, len(by_rule[finding.rule, finding.force])) for finding in first)
+        groups[finding.rule, finding.force, finding.outcome].append(finding)
+    return tuple((group[0], len(group)) for group in groups.values())
+
+
+def _measured(finding: Finding) -> bool:
+    """Whether a margin is a size that can run short, not a count or a yes."""
+    return finding.unit in ("A", "m", "%") and bool(finding.limit)
 
 
 def _worry(finding: Finding) -> tuple[int, int, float, str, str]:
@@ -67,17 +77,21 @@ def _worry(finding: Finding) -> tuple[int, int, float, str, str]:
 
 
 def _tally(findings: tuple[Finding, ...]) -> str:
-    counts = [
-        f"{sum(finding.outcome is outcome for finding in findings)} {outcome_word(outcome)}"
-        for outcome in _OUTCOMES
-    ]
+    counts = []
+    for outcome in reversed(_OUTCOMES):
+        held = [finding for finding in findings if finding.outcome is outcome]
+        text = f"{len(held)} {outcome_word(outcome)}"
+        musts = sum(finding.force is Force.MUST for finding in held)
+        if held and outcome is not Outcome.MET:
+            text += f" ({musts or 'none'} of them a must)"
+        counts.append(text)
     return f"{plural(len(findings), 'check')}: {', '.join(counts)}."
 
 
 def _entry(finding: Finding, units: str, held: int = 1) -> Marked:
     subject = finding.subject
     if held > 1:
-        subject = f"tightest of {held}: {subject}"
+        subject = f"worst of {held}: {subject}"
     lines = [
         f"{finding.rule} ({finding.force.value}), {subject}",
         finding.requirement + _after(": ", numbers_text(finding, units)),

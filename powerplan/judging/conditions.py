@@ -1,0 +1,93 @@
+"""What the verdict hangs on: every unknown must be named, and its numbers must follow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from powerplan.judging.case import AGREES, Case
+from powerplan.judging.loads import asked_a
+from powerplan.model.findings import Finding
+from powerplan.model.plan import NOT_POSSIBLE, Condition
+
+_MICRO = 10**6
+_KINDS = ("load", "breaker", "wire", "framing", "cut-out", "panel")
+_KIND_OF_RULE = {
+    "box-clears-framing": "framing",
+    "box-size-known": "cut-out",
+    "panel-space": "panel",
+    "cord-wire": "wire",
+    "extension-rating": "wire",
+}
+_SUBJECT = "depends on"
+
+
+def judge_conditions(case: Case, found: tuple[Finding, ...]) -> Iterator[Finding]:
+    """Hold the conditions of a decision to what is unknown, and their currents to the loads.
+
+    Parameters
+    ----------
+    case : Case
+        The record on the bench.
+    found : tuple of Finding
+        Everything the judge found so far; what could not be checked has to be a condition.
+
+    Yields
+    ------
+    Finding
+        ``record-agrees`` findings.
+    """
+    stated = case.plan.decision.depends_on
+    for condition in stated:
+        yield from _numbers(case, condition)
+    if case.plan.decision.verdict == NOT_POSSIBLE:
+        return
+    for kind, circuit in sorted(_wanted(case, found)):
+        there = any(
+            condition.kind == kind and (not circuit or condition.circuit == circuit)
+            for condition in stated
+        )
+        on = f" of circuit {circuit}" if circuit else ""
+        yield case.same_words(_SUBJECT, f"a condition on the {kind}{on}", there, True)
+
+
+def _wanted(case: Case, found: tuple[Finding, ...]) -> set[tuple[str, str]]:
+    """Kinds of condition that have to be there, with a circuit's name where it is one's own."""
+    wanted = {
+        (_KIND_OF_RULE[finding.rule], "")
+        for finding in found
+        if finding.hangs and finding.rule in _KIND_OF_RULE
+    }
+    for branch in (branch for branch in case.branches.values() if branch.seats):
+        if branch.already is None:
+            wanted.add(("load", branch.id))
+        if branch.breaker_a is None:
+            wanted.add(("breaker", branch.id))
+        if branch.wire is None:
+            wanted.add(("wire", branch.id))
+    return wanted
+
+
+def _numbers(case: Case, condition: Condition) -> Iterator[Finding]:
+    subject = f"{_SUBJECT} {condition.kind:.40} of {condition.subject:.60}"
+    if condition.kind not in _KINDS:
+        yield case.broken(AGREES, subject, f"{condition.kind!r:.40} is not a kind of condition")
+        return
+    circuit = condition.circuit
+    if circuit is not None and circuit not in case.branches:
+        yield case.broken(AGREES, subject, f"no circuit is called {circuit!r:.60}")
+        return
+    if condition.kind != "load":
+        return
+    if circuit is None or case.branches[circuit].already is not None:
+        yield case.broken(AGREES, subject, "the load of this circuit is known, or it names none")
+        return
+    branch = case.branches[circuit]
+    spare = max(Fraction(0), case.breaker_or_least_a(branch) - asked_a(case, branch))
+    lasting = spare / case.rules.exact("continuous_factor")
+    for name, stated, follows in (
+        ("if_continuous_a", condition.if_continuous_a, lasting),
+        ("if_not_continuous_a", condition.if_not_continuous_a, spare),
+    ):
+        said = None if stated is None else round(stated * _MICRO)
+        yield case.same_words(subject, f"{name} [uA]", said, follows * _MICRO // 1)

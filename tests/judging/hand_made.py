@@ -1,0 +1,462 @@
+"""Plan records made by hand, in inches on paper, for the judge to pass or to refuse.
+
+Row A is five clubs, headrests 14 in off the back wall of a 240 in wide room. Seats 23 in and arms
+7 in put the chairs at 60, 90, 120, 150 and 180 in. Each clear zone is 14 in wide, 23 to 35 in from
+the wall; the rear rail is high enough for a cord, so a strip runs from it back to 18 in. Leads
+leave a chair 25 in from the wall. A cord is 0.36 in thick.
+"""
+
+import json
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from support import (
+    NEC,
+    inch,
+    make_chain,
+    make_chair,
+    make_new_work,
+    make_outlet,
+    make_riser,
+    make_row,
+    make_spec,
+)
+
+from powerplan.judging.judge import judge
+from powerplan.judging.report import Report
+from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.model.findings import Finding
+from powerplan.model.plan import (
+    CAUTION,
+    EXISTING,
+    EXTENSIONS,
+    NEW_CIRCUITS,
+    NOT_POSSIBLE,
+    Box,
+    CircuitUse,
+    Cord,
+    Decision,
+    Drift,
+    NumberUsed,
+    PlacedChair,
+    Plan,
+    RulesUsed,
+    Spare,
+    Step,
+    Zone,
+)
+from powerplan.model.spec import PlanSpec
+
+CHAIR_X = (60, 90, 120, 150, 180)
+
+
+def points(*pairs: tuple[float, float]) -> tuple[tuple[float, float], ...]:
+    """Points from inches."""
+    return tuple((inch(x), inch(y)) for x, y in pairs)
+
+
+def cord(
+    name: tuple[str, str, str],
+    path: tuple[tuple[float, float], ...],
+    *,
+    plan: float,
+    rises: float = 0,
+    needed: str,
+    bought: float,
+    amps: float,
+    near: str,
+    wire: str = "16 AWG",
+    park: tuple[float, float] | None = None,
+) -> Cord:
+    """A cord from inches: kind, from and to; its way; ``near`` is its distance to what moves."""
+    kind, from_, to = name
+    return Cord(
+        id=f"{from_}-{to}",
+        kind=kind,
+        from_=from_,
+        to=to,
+        path_m=points(*path),
+        rises_m=inch(rises),
+        length_m=inch(plan + rises),
+        needed_m=inch(needed),
+        bought_m=inch(bought),
+        wire=wire,
+        current_a=amps,
+        open_floor_m=0.0,
+        clearance_m=inch(Fraction(near) - Fraction(18, 100)),
+        park_m=None if park is None else points(park)[0],
+    )
+
+
+def chairs(
+    feeds: tuple[str | None, ...],
+    circuit: str | None,
+    lost_v: tuple[float | None, ...],
+    places: tuple[float, ...] = CHAIR_X,
+) -> tuple[PlacedChair, ...]:
+    """Clubs of row A at those inches from the left."""
+    return tuple(
+        PlacedChair(
+            id=f"A{n}",
+            row="A",
+            seat=n,
+            x_m=inch(x),
+            y_m=inch(14),
+            angle_rad=0.0,
+            input_a=1.8,
+            continuous_a=0.3,
+            circuit=circuit,
+            fed_by=feed,
+            volts=None if lost is None else round(120 - lost, 6),
+            drop_percent=None if lost is None else round(lost / 1.2, 6),
+        )
+        for n, (x, feed, lost) in enumerate(zip(places, feeds, lost_v, strict=True), start=1)
+    )
+
+
+def zone(chair: str, kind: str, left: float, right: float, back: float, front: float) -> Zone:
+    """A rectangle of one chair's floor, from inches."""
+    corners = ((left, back), (right, back), (right, front), (left, front))
+    return Zone(chair=chair, kind=kind, outline_m=points(*corners))
+
+
+def zones(places: tuple[float, ...] = CHAIR_X) -> tuple[Zone, ...]:
+    """The floor under clubs of one row: shared arms are split in their middle."""
+    found: list[Zone] = []
+    for n, x in enumerate(places, start=1):
+        left = x - (18.5 if n == 1 else 15)
+        right = x + (18.5 if n == len(places) else 15)
+        found += [
+            zone(f"A{n}", "pinch", left, x - 7, 18, 80),
+            zone(f"A{n}", "pinch", x + 7, right, 18, 80),
+            zone(f"A{n}", "pinch", x - 7, x + 7, 35, 80),
+            zone(f"A{n}", "clear", x - 7, x + 7, 23, 35),
+            zone(f"A{n}", "rear strip", x - 7, x + 7, 18, 23),
+        ]
+    return tuple(found)
+
+
+def circuit_use(name: str, chairs_on_it: int, worst: float | None, **changes: Any) -> CircuitUse:
+    """What clubs ask of circuit 7 of the test room, or of another by its changes."""
+    whole, lasting = Fraction(9, 5) * chairs_on_it, Fraction(3, 10) * chairs_on_it
+    base = CircuitUse(
+        id=name,
+        new=False,
+        breaker_a=15.0,
+        wire="14 AWG",
+        home_run_m=inch(576),
+        continuous_a=float(lasting),
+        other_a=float(whole - lasting),
+        load_known=True,
+        asks_a=float(whole + lasting / 4),
+        may_give_a=15.0,
+        drop_percent=None if worst is None else round(worst / 1.2, 6),
+    )
+    return replace(base, **changes)
+
+
+def step(name: str, **changes: Any) -> Step:
+    """A step that does not work, unless it is said to."""
+    base = Step(
+        step=name,
+        works=False,
+        allowed=True,
+        sentence="By hand.",
+        new_circuits=None,
+        boxes=None,
+        extensions=None,
+        cord_m=None,
+        findings=(),
+    )
+    return replace(base, **changes)
+
+
+def decision(verdict: str, exit_code: int, *steps: Step, spare: tuple[Spare, ...] = ()) -> Decision:
+    """A decision with those steps."""
+    return Decision(
+        verdict=verdict,
+        sentence="By hand.",
+        exit_code=exit_code,
+        steps=steps,
+        depends_on=(),
+        spare=spare,
+        flips=(),
+    )
+
+
+def plan(spec: PlanSpec, **parts: Any) -> Plan:
+    """A record of a spec; what is not given is empty."""
+    numbers = tuple(
+        NumberUsed(
+            name=number.name,
+            value=round(float(number.value), 6),
+            unit=number.unit,
+            source=number.source.cite,
+            standing=number.source.standing,
+        )
+        for number in NEC.numbers.values()
+    )
+    base: dict[str, Any] = {
+        "record": 1,
+        "program": "powerplan, by hand",
+        "project": spec.project.name,
+        "rules": RulesUsed(
+            id=NEC.id,
+            edition=NEC.edition,
+            resistance_basis=NEC.resistance_basis,
+            numbers=numbers,
+        ),
+        "caution": CAUTION,
+        "plan_file_sha256": "0" * 64,
+        "spec": spec,
+        "boxes": (),
+        "cords": (),
+        "zones": zones(),
+        "findings": (),
+        "bounds": None,
+    }
+    return Plan(**{**base, **parts})
+
+
+def chained() -> Plan:
+    """Outlet W1 stands behind A1 and feeds all five, chained from A1 on.
+
+    Lead: 25 in on the floor and 16 in down the wall; (41 + 24) x 1.1 = 71.5 in, and it has 72.
+    Links: 9 + 30 + 9 = 48 in, which they just have. Load: 5 x (1.25 x 0.3 + 1.5) = 9.375 A.
+    Volts lost at 9 A on 48 ft of 14 AWG: 2 x 9 x 48 x 0.00314 = 2.71296; on the 6 ft lead
+    2 x 9 x 6 x 0.00499 = 0.53892; then 0.03992 V an ampere on each link.
+    """
+    spec = make_spec(
+        chairs=(make_chair(chain=make_chain(current_a=Fraction(10), chairs=5)),),
+        outlets=(make_outlet(x_m=inch(60)),),
+    )
+    lead = cord(
+        ("own", "W1", "A1"),
+        ((60, 0), (60, 25)),
+        plan=25,
+        rises=16,
+        needed="71.5",
+        bought=72,
+        amps=9.0,
+        near="7",
+        park=(60, 16),
+    )
+    amps = (7.2, 5.4, 3.6, 1.8)
+    links = tuple(
+        cord(
+            ("link", f"A{n}", f"A{n + 1}"),
+            ((x, 25), (x, 16), (x + 30, 16), (x + 30, 25)),
+            plan=48,
+            needed="48",
+            bought=48,
+            amps=current,
+            near="2",
+        )
+        for n, (x, current) in enumerate(zip(CHAIR_X[:4], amps, strict=True), start=1)
+    )
+    lost = (3.25188, 3.539304, 3.754872, 3.898584, 3.97044)
+    works = step(
+        EXISTING, works=True, new_circuits=0, boxes=0, extensions=0, cord_m=inch(41 + 4 * 48)
+    )
+    spare = Spare(circuit="7", chair="club", spare_a=5.625, more_chairs=3)
+    return plan(
+        spec,
+        chairs=chairs(("W1", "A1", "A2", "A3", "A4"), "7", lost),
+        cords=(lead, *links),
+        circuits=(circuit_use("7", 5, 3.97044),),
+        decision=decision(EXISTING, 0, works, spare=(spare,)),
+    )
+
+
+def boxed() -> Plan:
+    """A floor box under A3 on a new 20 A circuit feeds A3 to A1 from one socket, A4 and A5 from
+    the other.
+
+    Leads are 84 in. A3's runs 4 in: (4 + 24) x 1.1 = 30.8. A4's runs 13 + 30 + 9 = 52 in:
+    (52 + 24) x 1.1 = 83.6. The lid of 6 in leaves the box 4 in aside and 3 in along.
+    Volts lost: 60 ft of 12 AWG at 9 A 2 x 9 x 60 x 0.00198 = 2.1384; leads of 7 ft of 16 AWG
+    0.06986 V an ampere, links of 4 ft 0.03992 V an ampere.
+    """
+    spec = make_spec(
+        chairs=(make_chair(chain=make_chain(), lead_m=inch(84)),), outlets=(), circuits=()
+    )
+    box = Box(
+        id="box A3",
+        kind="floor box",
+        x_m=inch(120),
+        y_m=inch(29),
+        height_m=0.0,
+        under="A3",
+        circuit="new 1",
+        sockets=2,
+        rating_a=15.0,
+        ideal_m=(inch(120), inch(29)),
+        may_sit_m=(points((116, 26), (124, 26), (124, 32), (116, 32)),),
+        drift=Drift(left_m=inch(4), right_m=inch(4), back_m=inch(3), screen_m=inch(3)),
+        moved_because="",
+        provisional=False,
+        second_mark_m=None,
+        deck=None,
+        wired_from="panel",
+        wiring_m=inch(720),
+    )
+    lead = {"plan": 4, "needed": "30.8", "bought": 84, "near": "6", "park": (120, 14)}
+    far = {"plan": 52, "needed": "83.6", "bought": 84, "near": "2", "park": (150, 14)}
+    link = {"plan": 48, "needed": "48", "bought": 48, "near": "2"}
+    cords = (
+        cord(("own", "box A3", "A3"), ((120, 29), (120, 25)), amps=5.4, **lead),
+        cord(("link", "A3", "A2"), ((120, 25), (120, 16), (90, 16), (90, 25)), amps=3.6, **link),
+        cord(("link", "A2", "A1"), ((90, 25), (90, 16), (60, 16), (60, 25)), amps=1.8, **link),
+        cord(
+            ("own", "box A3", "A4"), ((120, 29), (120, 16), (150, 16), (150, 25)), amps=3.6, **far
+        ),
+        cord(("link", "A4", "A5"), ((150, 25), (150, 16), (180, 16), (180, 25)), amps=1.8, **link),
+    )
+    a3 = 2.1384 + 5.4 * 0.06986
+    a4 = 2.1384 + 3.6 * 0.06986
+    a2 = a3 + 3.6 * 0.03992
+    lost = (a2 + 1.8 * 0.03992, a2, a3, a4, a4 + 1.8 * 0.03992)
+    use = circuit_use(
+        "new 1", 5, lost[0], new=True, breaker_a=20.0, wire="12 AWG", home_run_m=inch(720)
+    )
+    works = step(
+        NEW_CIRCUITS,
+        works=True,
+        new_circuits=1,
+        boxes=1,
+        extensions=0,
+        cord_m=inch(4 + 52 + 3 * 48),
+    )
+    return plan(
+        spec,
+        chairs=chairs(("A2", "A3", "box A3", "box A3", "A4"), "new 1", lost),
+        boxes=(box,),
+        cords=cords,
+        circuits=(replace(use, may_give_a=20.0),),
+        decision=decision(NEW_CIRCUITS, 0, step(EXISTING), step(EXTENSIONS), works),
+    )
+
+
+def extended() -> Plan:
+    """One chair in the middle, its outlet 60 in to its left: an extension along the back wall.
+
+    Extension: 60 + 16 in; (76 + 24) x 1.1 = 110 in, so 12 ft. Lead: 25 in; 49 x 1.1 = 53.9 in.
+    Volts lost at 1.8 A: home run 2 x 1.8 x 48 x 0.00314, extension 2 x 1.8 x 12 x 0.00314, lead
+    2 x 1.8 x 6 x 0.00499.
+    """
+    spec = make_spec(rows=(make_row(seats=1),), outlets=(make_outlet(x_m=inch(60)),))
+    extension = cord(
+        ("extension", "W1", "W1+A1"),
+        ((60, 0), (120, 0)),
+        plan=60,
+        rises=16,
+        needed="110",
+        bought=144,
+        amps=1.8,
+        near="18",
+        wire="14 AWG",
+        park=(110, 4),
+    )
+    lead = cord(
+        ("own", "W1+A1", "A1"),
+        ((120, 0), (120, 25)),
+        plan=25,
+        needed="53.9",
+        bought=72,
+        amps=1.8,
+        near="7",
+        park=(120, 14),
+    )
+    lost = 0.542592 + 0.135648 + 0.107784
+    works = step(
+        EXTENSIONS, works=True, new_circuits=0, boxes=0, extensions=1, cord_m=inch(60 + 16 + 25)
+    )
+    return plan(
+        spec,
+        chairs=chairs(("W1",), "7", (lost,), (120,)),
+        cords=(extension, lead),
+        circuits=(circuit_use("7", 1, lost),),
+        zones=zones((120,)),
+        decision=decision(EXTENSIONS, 0, step(EXISTING), works),
+    )
+
+
+def raised() -> Plan:
+    """One chair on a riser 10 in high whose left face stands 12 in off the left wall.
+
+    The chair stands at 41 in. Its lead comes from an outlet on the left wall, 3 in off the back
+    wall, runs 41 in along and 22 in ahead, and goes up the riser's face once: 63 + 16 + 10 = 89
+    in; (89 + 24) x 1.1 = 124.3 in, and it has 132.
+    """
+    spec = make_spec(
+        chairs=(make_chair(lead_m=inch(132)),),
+        rows=(make_row(seats=1, center_x_m=inch(41)),),
+        outlets=(make_outlet(x_m=0.0, y_m=inch(3)),),
+        risers=(make_riser(12, 0, 192, 88),),
+        new_work=make_new_work(floor_boxes=False),
+    )
+    lead = cord(
+        ("own", "W1", "A1"),
+        ((0, 3), (41, 3), (41, 25)),
+        plan=63,
+        rises=26,
+        needed="124.3",
+        bought=132,
+        amps=1.8,
+        near="7",
+        park=(41, 14),
+    )
+    lost = 0.542592 + 2 * 1.8 * 11 * 0.00499
+    works = step(EXISTING, works=True, new_circuits=0, boxes=0, extensions=0, cord_m=inch(89))
+    return plan(
+        spec,
+        chairs=chairs(("W1",), "7", (lost,), (41,)),
+        cords=(lead,),
+        circuits=(circuit_use("7", 1, lost),),
+        zones=zones((41,)),
+        decision=decision(EXISTING, 0, works),
+    )
+
+
+def impossible() -> Plan:
+    """Five chairs that nothing reaches, and nothing may be added."""
+    spec = make_spec(
+        new_work=make_new_work(floor_boxes=False, circuits=0),
+        outlets=(make_outlet(x_m=0.0, y_m=inch(150)),),
+    )
+    steps = (step(name) for name in (EXISTING, EXTENSIONS))
+    return plan(
+        spec,
+        chairs=chairs((None,) * 5, None, (None,) * 5),
+        circuits=(circuit_use("7", 0, None),),
+        decision=decision(NOT_POSSIBLE, 3, *steps),
+    )
+
+
+def judged(record: Plan) -> Report:
+    """Judge a record after the way through its file."""
+    return judged_plain(json.loads(json.dumps(to_plain(record), allow_nan=False)))
+
+
+def judged_plain(plain: Any) -> Report:
+    """Judge what a record's file holds."""
+    return judge(plan_from_plain(plain), NEC)
+
+
+def edited(record: Plan, edit: Callable[[Any], None]) -> Report:
+    """Judge a record whose file was edited by hand."""
+    plain = json.loads(json.dumps(to_plain(record), allow_nan=False))
+    edit(plain)
+    return judged_plain(plain)
+
+
+def refused(report: Report) -> set[tuple[str, str]]:
+    """Rule and subject of every must that is not met."""
+    return {(finding.rule, finding.subject) for finding in report.findings if finding.stops}
+
+
+def found(report: Report, rule: str, subject: str) -> Finding:
+    """The first finding of that rule on that subject."""
+    return next(f for f in report.findings if (f.rule, f.subject) == (rule, subject))
