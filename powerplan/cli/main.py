@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import difflib
 import importlib
 import os
 import sys
-import traceback
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -86,6 +84,8 @@ def _is_plan(word: str) -> bool:
 
 
 def _unknown(word: str) -> str:
+    import difflib
+
     near = difflib.get_close_matches(word, COMMANDS, n=1)
     hint = f"; did you mean {near[0]!r}?" if near else "; powerplan --help lists the commands"
     return f"no command and no plan file is called {word!r}{hint}"
@@ -143,11 +143,17 @@ def main(argv: Sequence[str] | None = None) -> int:
         tell(f"powerplan: {fault}")
         return codes.USAGE
     except SystemExit as left:
-        return left.code if isinstance(left.code, int) else codes.WORKS
+        return _left(left.code)
     except Exception as fault:
         tell(_our_fault(fault))
         return codes.OUR_FAULT
     return code if isinstance(code, int) else codes.WORKS
+
+
+def _left(code: object) -> int:
+    """The library leaves by itself in two cases: shell completion, and help nobody reads on."""
+    completing = "_POWERPLAN_COMPLETE" in os.environ
+    return code if completing and isinstance(code, int) else codes.WORKS
 
 
 def _misused(fault: click.UsageError) -> int:
@@ -159,6 +165,8 @@ def _misused(fault: click.UsageError) -> int:
 
 def _our_fault(fault: Exception) -> str:
     """One line that whoever mends it can use."""
+    import traceback
+
     frames = traceback.extract_tb(fault.__traceback__)
     place = f"{Path(frames[-1].filename).name}:{frames[-1].lineno}" if frames else "unknown"
     what = " ".join(f"{type(fault).__name__}: {fault}".split())

@@ -25,6 +25,9 @@ def judge_cords(case: Case) -> Iterator[Finding]:
             yield case.broken(AGREES, subject, "two cords have this name")
         if cord.kind not in (OWN, LINK, EXTENSION):
             yield case.broken(AGREES, subject, f"{cord.kind!r:.40} is not a kind of cord")
+        else:
+            name = f"{cord.from_}-{cord.to}"
+            yield case.same_words(subject, "id", cord.id, name)
         current = downstream_a(case, n)
         yield case.same_number(subject, "current_a", cord.current_a, current)
         yield from _ends(case, cord)

@@ -18,6 +18,7 @@ def judge_statements(case: Case) -> Iterator[Finding]:
     """Hold the record's rules, caution, findings and bounds to what follows."""
     used, rules = case.plan.rules, case.rules
     yield case.same_words("caution", "text", case.plan.caution, CAUTION)
+    yield case.same_words("project", "name", case.plan.project, case.plan.spec.project.name)
     yield case.same_words("rules", "id", used.id, rules.id)
     yield case.same_words("rules", "id in the plan file", case.plan.spec.project.rules, rules.id)
     yield case.same_words("rules", "edition", used.edition, rules.edition)

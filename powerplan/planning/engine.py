@@ -90,15 +90,9 @@ class Pick:
     proved: bool
 
 
-@dataclass(frozen=True, slots=True)
-class _State:
-    """What the choices so far have used."""
-
-    loads: tuple[Load, ...]
-    sockets: tuple[int, ...]
-    new: tuple[Load, ...]
-    outlets: int
-
+_State = tuple[tuple[Load, ...], tuple[int, ...], tuple[Load, ...], int]
+"""What the choices so far have used: loads on existing circuits, sockets of existing outlets, loads
+on new circuits (sorted: their names do not matter), and new outlets as far as a step asks any."""
 
 _Trail = tuple[Any, ...] | None
 _EMPTY: Load = (0, 0, False)
@@ -114,7 +108,7 @@ def choose(table: Table, terms: Terms) -> Pick | None:
     Guarantee: exact over the table when ``proved``; otherwise feasible, with no claim.
     """
     seats = len(table.demand)
-    start = _State((_EMPTY,) * len(table.room), (0,) * len(table.free), (), 0)
+    start: _State = ((_EMPTY,) * len(table.room), (0,) * len(table.free), (), 0)
     frontier: list[dict[_State, tuple[Cost, _Trail]]] = [{} for _ in range(seats + 1)]
     frontier[0][start] = ((0, 0, 0, 0, 0, 0, ()), None)
     proved = True
@@ -165,63 +159,64 @@ class _Walk:
 
         A new circuit is told by what was on it before.
         """
+        loads, sockets, new, outlets = state
         for choice in self._table.plugs[seat]:
             yield from self._plug(choice, state)
+        outlets = min(outlets + 1, self._terms.outlets_at_least)
         for circuit, by_seat in self._table.groups.items():
             for choice in by_seat[seat]:
-                if circuit == NEW:
-                    yield from self._new(choice, state)
-                elif isinstance(circuit, int):
-                    yield from self._on_existing(choice, circuit, state)
+                if isinstance(circuit, int):
+                    fuller = self._loaded(loads, circuit, choice)
+                    if fuller is not None:
+                        yield choice, circuit, (fuller, sockets, new, outlets), 0
+                else:
+                    for load, after in self._new(choice, new):
+                        yield choice, load, (loads, sockets, after, outlets), 0
 
-    def _plug(self, choice: Choice, state: _State) -> Iterator[tuple[Choice, int, _State, int]]:
+    def _plug(
+        self, choice: Choice, state: _State
+    ) -> Iterator[tuple[Choice, int | Load, _State, int]]:
+        loads, sockets, new, outlets = state
         outlet, circuit = choice.outlet, choice.circuit
         if outlet is None or circuit is None:
             raise ValueError("a plug needs an outlet and its circuit")
-        over = state.sockets[outlet] >= self._table.free[outlet]
+        over = sockets[outlet] >= self._table.free[outlet]
         if over and not self._any_sockets:
             return
-        loads = self._loaded(state.loads, circuit, choice)
-        if loads is None:
-            return
-        sockets = _put(state.sockets, outlet, state.sockets[outlet] + 1)
-        yield choice, circuit, _State(loads, sockets, state.new, state.outlets), int(over)
+        fuller = self._loaded(loads, circuit, choice)
+        if fuller is not None:
+            taken = _put(sockets, outlet, sockets[outlet] + 1)
+            yield choice, circuit, (fuller, taken, new, outlets), int(over)
 
-    def _on_existing(
-        self, choice: Choice, circuit: int, state: _State
-    ) -> Iterator[tuple[Choice, int, _State, int]]:
-        loads = self._loaded(state.loads, circuit, choice)
-        if loads is not None:
-            outlets = min(state.outlets + 1, self._terms.outlets_at_least)
-            yield choice, circuit, _State(loads, state.sockets, state.new, outlets), 0
-
-    def _new(self, choice: Choice, state: _State) -> Iterator[tuple[Choice, Load, _State, int]]:
-        outlets = min(state.outlets + 1, self._terms.outlets_at_least)
-        bins = sorted(set(state.new))
-        if len(state.new) < self._terms.circuits_at_most:
+    def _new(
+        self, choice: Choice, new: tuple[Load, ...]
+    ) -> Iterator[tuple[Load, tuple[Load, ...]]]:
+        """Each different new circuit that would take the choice, and all of them after it."""
+        bins = list(dict.fromkeys(new))
+        if len(new) < self._terms.circuits_at_most:
             bins.append(_EMPTY)
         for load in bins:
             fuller = self.fuller(load, choice)
-            if not self._fits(fuller, self._table.new_room, self._table.new_half, False):
-                continue
-            others = list(state.new)
-            if load != _EMPTY:
-                others.remove(load)
-            new = tuple(sorted([*others, fuller]))
-            yield choice, load, _State(state.loads, state.sockets, new, outlets), 0
+            if self._fits(fuller, self._table.new_room, self._table.new_half, False):
+                others = list(new)
+                if load != _EMPTY:
+                    others.remove(load)
+                others.append(fuller)
+                others.sort()
+                yield load, tuple(others)
 
     def _loaded(
         self, loads: tuple[Load, ...], circuit: int, choice: Choice
     ) -> tuple[Load, ...] | None:
         table = self._table
         fuller = self.fuller(loads[circuit], choice)
-        if not self._fits(
-            fuller, table.room[circuit], table.half[circuit], table.feeds_other[circuit]
-        ):
-            return None
-        return _put(loads, circuit, fuller)
+        room, half = table.room[circuit], table.half[circuit]
+        if self._fits(fuller, room, half, table.feeds_other[circuit]):
+            return _put(loads, circuit, fuller)
+        return None
 
     def fuller(self, load: Load, choice: Choice) -> Load:
+        """Return a circuit's load with the choice's seats added."""
         first, after = choice.first, choice.after
         return (
             load[0] + self._demand[after] - self._demand[first],
@@ -251,13 +246,13 @@ def _best(
 ) -> Pick | None:
     ranked = []
     for state, (cost, trail) in final.items():
-        if state.outlets < terms.outlets_at_least or len(state.new) < terms.circuits_at_least:
+        loads, _, new, outlets = state
+        if outlets < terms.outlets_at_least or len(new) < terms.circuits_at_least:
             continue
         uncertain = sum(
-            load != _EMPTY and unsure
-            for load, unsure in zip(state.loads, table.uncertain, strict=True)
+            load != _EMPTY and unsure for load, unsure in zip(loads, table.uncertain, strict=True)
         )
-        rank = (cost[0], _overload(table, state), uncertain, len(state.new), *cost[1:])
+        rank = (cost[0], _overload(table, state), uncertain, len(new), *cost[1:])
         ranked.append((rank, state, trail))
     if not ranked:
         return None
@@ -277,9 +272,10 @@ def _best(
 
 def _overload(table: Table, state: _State) -> int:
     """How far load and half rules are broken in all; nothing unless they were left aside."""
-    over = sum(max(0, load[0] - table.new_room) for load in state.new)
+    loads, _, new, _ = state
+    over = sum(max(0, load[0] - table.new_room) for load in new)
     for load, room, half, other in zip(
-        state.loads, table.room, table.half, table.feeds_other, strict=True
+        loads, table.room, table.half, table.feeds_other, strict=True
     ):
         over += max(0, load[0] - room)
         if other or load[2]:

@@ -24,7 +24,7 @@ def flip_points(ladder: Ladder, solved: tuple[Solved, ...]) -> tuple[Flip, ...]:
     flips = []
     for entry in solved:
         loaded = any(finding.rule == "circuit-load" for finding in entry.why)
-        if kinds and entry.way is None and loaded and entry.alone:
+        if kinds and entry.way is None and loaded:
             flip = _flip(ladder, entry.step, kinds)
             if flip is not None:
                 flips.append(flip)

@@ -18,18 +18,18 @@ from powerplan.planning.why import Why, stopping
 
 FEW_SEATS = 24
 STATES_FEW, STATES_MANY = 20_000, 300
+_STATES_MISS = 200  # a nearest miss explains; it need not be proved the nearest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Solved:
     """One step of the ladder. ``way`` is the best way, if there is one; ``why`` the musts that
-    stop it; ``alone`` is True when mending any one of them would be enough."""
+    stop it: what exists is unsafe, or what the nearest miss breaks."""
 
     step: str
     way: Way | None
     allowed: bool
     why: tuple[Finding, ...]
-    alone: bool
 
     @property
     def works(self) -> bool:
@@ -55,13 +55,9 @@ class Ladder:
         """Return the step solved, with what stops it if anything does."""
         way = self.way(step)
         hazards = self.proposal_hazards() if step == NEW_CIRCUITS else stopping(self.site.hazards)
-        if way is None:
-            why, alone = Why(self).explain(step)
-            told = hazards + tuple(finding for finding in why if finding not in hazards)
-            alone = alone and not hazards
-        else:
-            told, alone = hazards + stopping(shared_gaps(self.site, way)), True
-        return Solved(step=step, way=way, allowed=self._allowed(step, way), why=told, alone=alone)
+        why = Why(self).explain(step) if way is None else stopping(shared_gaps(self.site, way))
+        told = tuple(dict.fromkeys(hazards + why))
+        return Solved(step=step, way=way, allowed=self._allowed(step, way), why=told)
 
     def way(
         self,
@@ -93,7 +89,8 @@ class Ladder:
             continuous_a=continuous_a or {},
         )
         table = self.groups.table(scope)
-        terms = Terms(ignore=ignore, max_states=self._max_states)
+        few = _STATES_MISS if ignore else self._max_states
+        terms = Terms(ignore=ignore, max_states=few)
         if step == NEW_CIRCUITS:
             pick = _fewest_circuits(table, terms)
         else:
@@ -120,10 +117,6 @@ class Ladder:
         walls = site.wall_outlets if work.wall_outlets else ()
         boxes = site.floor_boxes if work.floor_boxes or not work.wall_outlets else ()
         return walls + boxes
-
-    def seen_broken(self) -> frozenset[str]:
-        """Return the rules that some run looked at so far does not meet."""
-        return self.groups.seen_broken()
 
     def _allowed(self, step: str, way: Way | None) -> bool:
         spec = self.site.spec

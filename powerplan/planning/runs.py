@@ -118,7 +118,7 @@ def _first_cord(
     cord = f"{feed.id}-{chair.id}"
     if isinstance(way, NoWay):
         return (), (_no_way(site, way, cord),)
-    needed_m = needed_lead_m(way.length_m + way.rises_m + feed.rise_m, site.rules)
+    needed_m = needed_lead_m(way.way_m + feed.rise_m, site.rules)
     reaches = micrometres(needed_m) <= micrometres(chair.kind.lead_m)
     if not reaches and extend:
         extended = _with_extension(site, feed, chairs, way)
@@ -134,21 +134,26 @@ def _with_extension(
 ) -> tuple[tuple[Leg, ...], tuple[Finding, ...]] | None:
     """The same way with an extension cord; None where no cord that is sold would do."""
     chair, cords = chairs[0], site.spec.cords
-    parts = split_for_extension(way, feed.rise_m, chair.kind.lead_m, site.strips, site.rules)
+    key = (feed.id, chair.id)
+    if key not in site.splits:
+        site.splits[key] = split_for_extension(
+            way, feed.rise_m, chair.kind.lead_m, site.strips, site.rules
+        )
+    parts = site.splits[key]
     if parts is None:
         return None
     first, last = parts
     joint = f"{feed.id}+{chair.id}"
-    needed_m = needed_lead_m(first.length_m + first.rises_m + feed.rise_m, site.rules)
+    needed_m = needed_lead_m(first.way_m, site.rules)
     bought_m = sold_length_m(needed_m, cords.lengths_m)
     if bought_m is None:
         return None
-    cord = _leg(first, EXTENSION, feed.id, joint, len(chairs), rise_m=feed.rise_m)
+    cord = _leg(first, EXTENSION, feed.id, joint, len(chairs))
     cord = replace(cord, needed_m=needed_m, bought_m=bought_m, wire=cords.wire)
     lead = _leg(last, OWN, joint, chair.id, len(chairs))
     lead = replace(
         lead,
-        needed_m=needed_lead_m(last.length_m + last.rises_m, site.rules),
+        needed_m=needed_lead_m(last.way_m, site.rules),
         bought_m=chair.kind.lead_m,
         wire=chair.kind.lead_wire,
     )
@@ -182,7 +187,7 @@ def _link(
     link = _leg(way, LINK, before.id, after.id, drawing)
     link = replace(
         link,
-        needed_m=needed_link_m(way.length_m + way.rises_m),
+        needed_m=needed_link_m(way.way_m),
         bought_m=chain.link_m,
         wire=chain.wire,
     )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from powerplan.engineering.boxes.marks import BoxSpot, NoSpot, mark_box
 from powerplan.engineering.circuits.hazards import existing_findings
 from powerplan.engineering.circuits.load import breaker_or_least_a, demand_a, existing_load_a
 from powerplan.engineering.cords.paths import Router
+from powerplan.engineering.cords.route import Route
 from powerplan.engineering.seating.covered import covered_floor, doorways
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, seat_rows
 from powerplan.engineering.seating.zones import Zones, mark_zones
@@ -42,7 +43,8 @@ class Feed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
-    """The room as the planner sees it."""
+    """The room as the planner sees it. ``splits`` remembers where extensions end, by feed and
+    chair."""
 
     spec: PlanSpec
     rules: RuleSet
@@ -54,6 +56,7 @@ class Site:
     floor_boxes: tuple[Feed, ...]
     wall_outlets: tuple[Feed, ...]
     hazards: tuple[Finding, ...]
+    splits: dict[tuple[str, str], tuple[Route, Route] | None] = field(default_factory=dict)
 
     @property
     def chairs(self) -> tuple[SeatedChair, ...]:

@@ -51,10 +51,6 @@ class GroupTable:
             self._runs[key] = make_run(self.site, feed, chairs, circuit_a, extend)
         return self._runs[key]
 
-    def seen_broken(self) -> frozenset[str]:
-        """Return the rules that some run worked out so far does not meet."""
-        return frozenset(finding.rule for run in self._runs.values() for finding in run.broken)
-
     def circuits(self, scope: Scope) -> tuple[Circuit, ...]:
         """Return the existing circuits that may be used: those without a hazard of their own."""
         unsafe = self.site.unsafe_circuits()

@@ -11,32 +11,34 @@ from powerplan.model.plan import EXISTING, EXTENSIONS, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.planning.loads import Way, circuit_loads, load_findings
 from powerplan.planning.site import Feed, Site
 
-RELAXED = (
-    "cord-length",
-    "cord-on-open-floor",
-    "link-length",
-    "sockets-free",
-    "circuit-load",
-    "fastened-half",
-    "plug-share",
-    "socket-limit",
-    "socket-matches-circuit",
-    "cord-wire",
-    "coupler-rating",
-    "chain-current",
-    "extension-rating",
-    "extension-temporary",
-    "cord-has-a-way",
-    "cord-clear-of-mechanism",
-    "cord-in-walkway",
-    "cord-through-doorway",
-    "box-has-a-place",
-    "box-clears-framing",
-    "box-clears-no-cut",
-    "box-clears-riser-edge",
-    "box-plug-height",
+BENT = frozenset(
+    {
+        "cord-length",
+        "cord-on-open-floor",
+        "link-length",
+        "sockets-free",
+        "circuit-load",
+        "fastened-half",
+        "plug-share",
+        "socket-limit",
+        "socket-matches-circuit",
+        "cord-wire",
+        "coupler-rating",
+        "chain-current",
+        "extension-rating",
+        "extension-temporary",
+        "cord-has-a-way",
+        "cord-clear-of-mechanism",
+        "cord-in-walkway",
+        "cord-through-doorway",
+        "box-has-a-place",
+        "box-clears-framing",
+        "box-clears-no-cut",
+        "box-clears-riser-edge",
+        "box-plug-height",
+    }
 )
-"""Rules that are left aside one by one to find out which of them stops a step."""
+"""Rules that may be broken while looking for the nearest miss."""
 
 
 class Ways(Protocol):
@@ -46,9 +48,6 @@ class Ways(Protocol):
 
     def candidates(self) -> tuple[Feed, ...]:
         """Return the new outlets that are offered."""
-
-    def seen_broken(self) -> frozenset[str]:
-        """Return the rules that some run looked at so far does not meet."""
 
     def way(
         self,
@@ -66,30 +65,13 @@ class Why:
         self._ladder = ladder
         self._site = ladder.site
 
-    def explain(self, step: str) -> tuple[tuple[Finding, ...], bool]:
-        """Return the musts that stop a step, and whether mending any one alone would do."""
+    def explain(self, step: str) -> tuple[Finding, ...]:
+        """Return the musts that the nearest miss breaks: the way that breaks the fewest."""
         nothing = self._nothing_to_use(step)
         if nothing:
-            return nothing, False
-        everything = self._ladder.way(step, ignore=frozenset(RELAXED))
-        if everything is None:
-            return (), False
-        in_play = [rule for rule in RELAXED if rule in self._could_stop(step)]
-        told: list[Finding] = []
-        for rule in in_play:
-            way = self._ladder.way(step, ignore=frozenset({rule}))
-            if way is not None:
-                told.extend(self._broken(way))
-        if told:
-            return _once(told), True
-        return _once(self._broken(everything)), False
-
-    def _could_stop(self, step: str) -> frozenset[str]:
-        """Rules that anything at all can break in this step; the others need no try."""
-        always = {"sockets-free", "circuit-load", "fastened-half", "cord-length"}
-        if step in (NEW_OUTLETS, NEW_CIRCUITS):
-            always |= {rule for rule in RELAXED if rule.startswith("box-")}
-        return frozenset(always) | self._ladder.seen_broken()
+            return nothing
+        nearest = self._ladder.way(step, ignore=BENT)
+        return () if nearest is None else _once(self._broken(nearest))
 
     def _nothing_to_use(self, step: str) -> tuple[Finding, ...]:
         site, rule = self._site, self._site.rules.rules["outlet-there"]

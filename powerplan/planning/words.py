@@ -59,9 +59,7 @@ def step_sentence(site: Site, solved: Solved, wire: str | None) -> str:
     lines = [reason(found, units) for found in solved.why]
     shown = " ".join(lines[:_FEW])
     more = f" And {len(lines) - _FEW} more: see the findings." if len(lines) > _FEW else ""
-    rules = {finding.rule for finding in solved.why}
-    lead = "Any one of these, mended, would do: " if solved.alone and len(rules) > 1 else ""
-    return f"{lead}{shown}{more}"
+    return f"{shown}{more}"
 
 
 def _not_offered(site: Site, solved: Solved) -> str:

@@ -83,6 +83,13 @@ def test_two_marks_lie_evenly_about_the_ideal_the_left_one_first():
     assert "two marks" in spot.moved_because
 
 
+def test_what_takes_floor_elsewhere_is_not_said_to_move_the_first_of_two_marks():
+    far, near = make_area("far", 100, 34, 40, 10), make_area("near", 100, 31, 40, 10)
+    floor = make_joists(first_joist_m=None)
+    assert "far" not in marked(spec_of(floor, no_cut=(far,))).moved_because
+    assert "no-cut area near and two marks" in marked(spec_of(floor, no_cut=(near,))).moved_because
+
+
 @pytest.mark.parametrize(("less_m", "found"), [(0.0, True), (2e-6, False)])
 def test_joists_twice_the_forbidden_strip_apart_just_allow_two_marks(less_m, found):
     floor = make_joists(first_joist_m=None, spacing_m=inch(14) - less_m)

@@ -14,7 +14,7 @@ from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
 
 HASH = "0" * 64
-SOME = settings(max_examples=40)
+SOME = settings(max_examples=15)
 
 
 def plan(spec: PlanSpec) -> Plan:

@@ -63,6 +63,23 @@ def test_the_riser_a_row_stands_on_is_no_wall_behind_it():
     assert is_open(shape, LEFT, 40, WIDTH, 5)
 
 
+def test_a_lower_riser_behind_a_row_is_no_wall_behind_it():
+    low = make_riser(0, 0, 240, 40, id="low")
+    high = make_riser(0, 40, 240, 80, height_m=inch(20))
+    shape = covered(rows=(make_row(headrest_to_wall_m=inch(55)),), risers=(low, high))
+    assert is_open(shape, LEFT, 41, WIDTH, 9)
+
+
+def test_behind_a_row_the_gap_ends_at_the_nearest_face_and_not_at_the_wall():
+    shape = covered(rows=(make_row(headrest_to_wall_m=inch(16)),), risers=(_shelf(),))
+    assert holds(shape, LEFT, 10, WIDTH, 6)
+    assert is_open(shape, LEFT, 6, WIDTH, 4)
+
+
+def _shelf():
+    return make_riser(0, 0, 240, 10, id="shelf")
+
+
 def test_strips_6_in_wide_run_along_every_wall():
     shape = covered()
     assert holds(shape, 0, 0, 240, 6)

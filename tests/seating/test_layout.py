@@ -287,6 +287,19 @@ def test_a_row_put_off_center_tells_by_how_much():
     assert "center_from_left" in finding.note
 
 
+@pytest.mark.parametrize(("off_um", "outcome"), [(1, Outcome.MET), (2, Outcome.NOT_MET)])
+def test_a_middle_rounded_to_the_micrometre_is_still_the_middle(off_um, outcome):
+    finding = only("row-on-centre", with_row(center_x_m=inch(120) + off_um * UM))
+    assert finding.outcome is outcome
+
+
+def test_an_obstacle_right_in_front_of_the_bases_is_ahead():
+    spec = make_spec(obstacles=(make_area("step", 100, 53, 10, 10),))
+    finding = only("passage-in-front", spec)
+    assert finding.value == pytest.approx(inch(53 - 80), abs=1e-9)
+    assert "step" in finding.note
+
+
 @st.composite
 def specs(draw):
     def row(name):

@@ -136,6 +136,8 @@ def _reach_m(route: Route, path: tuple[Point, ...], allowed_m: float) -> float |
         beyond = _cut(path, min(um * MICROMETRE_M + _OFF_STEP_M, whole_m))[0]
         return um * MICROMETRE_M + _measured(route, beyond).rises_m <= allowed_m
 
+    if not route.rises_m:
+        return min(allowed_m, whole_m)
     if not reaches(0):
         return None
     low, high = 0, micrometres(whole_m) + 1

@@ -38,7 +38,8 @@ def row_on_center(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
             f"{_why(row, row_off_m, units)}."
         )
     rule = rules.rules["row-on-centre"]
-    return hold(rule, f"row {row.row.id}", abs(row_off_m), 0.0, note=note)
+    value_m = 0.0 if _about_nothing(row_off_m) else abs(row_off_m)
+    return hold(rule, f"row {row.row.id}", value_m, 0.0, note=note)
 
 
 def _middle_of(row: SeatedRow) -> tuple[str, float]:
