@@ -179,7 +179,7 @@ class GroupTable:
     ) -> Iterator[tuple[int, _Best]]:
         """Every stretch of the row that holds the feed's own chair, split into runs at its best."""
         longest = _longest_run(row)
-        sockets = len(row.chairs) if "sockets-free" in scope.ignore else feed.sockets
+        sockets = feed.sockets  # never bent: another box is as near
         reach = sockets * longest
         runs: dict[tuple[int, int], _Best] = {}
         for first in range(max(0, place - reach), min(len(row.chairs), place + reach + 1)):

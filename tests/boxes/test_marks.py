@@ -308,7 +308,7 @@ def spot_of(point):
     return half_um(point[0]), half_um(point[1])
 
 
-@settings(max_examples=150)
+@settings(max_examples=80)
 @given(specs())
 def test_a_mark_is_the_tapes_nearest_to_the_ideal_of_all_that_are_allowed(spec):
     world = World(spec)

@@ -221,8 +221,9 @@ def test_two_marks_prove_nothing_where_the_direction_of_the_joists_is_unknown() 
 def walled() -> Plan:
     """The box of the hand-made record as an outlet on the wall behind A3, and leads of 8 ft.
 
-    The far lead slants 16 in ahead and 30 in aside (34 in), passing the corner 23 in aside and 18
-    in ahead at (30 x 18 - 16 x 23) / 34 = 86/17 in, then 9 in: with 16 in down the wall (43 + 16 + 24) x 1.1 = 91.3 in. Leads lose 2 x 8 x 0.00499 = 0.07984 V an ampere.
+    The far lead slants 16 in ahead and 30 in aside (34 in), past the corner 23 in aside and 18 in
+    ahead at (30 x 18 - 16 x 23) / 34 = 86/17 in, then 9 in ahead: with 16 in down the wall
+    (43 + 16 + 24) x 1.1 = 91.3 in. Leads lose 2 x 8 x 0.00499 = 0.07984 V an ampere.
     """
     record = hand_made.boxed()
     outlet = replace(
