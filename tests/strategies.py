@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import TypeVar
 
 from hypothesis import strategies as st
 from support import (
@@ -36,6 +37,8 @@ from powerplan.model.spec import (
     Wall,
 )
 
+T = TypeVar("T")
+
 WIDTH, DEPTH = 240, 186
 
 
@@ -44,16 +47,21 @@ def _inches(low: int, high: int) -> st.SearchStrategy[float]:
     return st.integers(low * 8, high * 8).map(lambda eighths: inch(Fraction(eighths, 8)))
 
 
+def _mostly(usual: T, *others: T) -> st.SearchStrategy[T]:
+    """The usual as often as all others together, and at least every second time."""
+    return st.sampled_from([usual, *others, *[usual] * len(others)])
+
+
 @st.composite
 def chairs(draw: st.DrawFn) -> ChairKind:
-    input_a = Fraction(draw(st.integers(5, 40)), 10)
+    input_a = Fraction(draw(st.integers(5, 30)), 10)
     said = draw(st.booleans())
     chained = draw(st.booleans())
     return make_chair(
         seat_width_m=draw(_inches(20, 26)),
         arm_width_m=draw(_inches(3, 8)),
         arm_gap_m=draw(st.sampled_from([None, inch("1/4"), inch("5/8"), inch("3/2")])),
-        rear_gap_m=draw(st.sampled_from([None, inch("1/4"), inch("3/2")])),
+        rear_gap_m=draw(_mostly(inch("3/2"), None, inch("1/4"))),
         input_a=input_a,
         continuous_a=input_a * Fraction(draw(st.integers(0, 4)), 4) if said else input_a,
         continuous_said=said,
@@ -62,7 +70,7 @@ def chairs(draw: st.DrawFn) -> ChairKind:
         coupler_a=Fraction(draw(st.sampled_from([3, 7, 10]))),
         lead_from=(
             draw(st.sampled_from([0.0, inch(3), inch(-3)])),
-            draw(st.sampled_from([inch(2), inch(11), inch(15)])),
+            draw(_mostly(inch(11), inch(2), inch(15))),
         ),
         chain=make_chain(chairs=draw(st.integers(2, 4)), link_m=inch(draw(st.integers(36, 72))))
         if chained
@@ -91,16 +99,16 @@ def circuits(draw: st.DrawFn) -> tuple[Circuit, ...]:
         st.just(()),
         st.builds(
             lambda tenths, lasting: (make_load("rack", f"{tenths}/10", lasting),),
-            st.integers(1, 120),
+            st.integers(1, 80),
             st.booleans(),
         ),
     )
     return tuple(
         make_circuit(
             id=str(number),
-            breaker_a=draw(st.sampled_from([Fraction(15), Fraction(20), None])),
-            wire=draw(st.sampled_from(["14 AWG", "12 AWG", "12 AWG", None])),
-            home_run_m=draw(st.sampled_from([inch(600), None])),
+            breaker_a=draw(_mostly(Fraction(15), Fraction(20), None)),
+            wire=draw(_mostly("12 AWG", "14 AWG", None)),
+            home_run_m=draw(_mostly(inch(600), None)),
             already_on_it=draw(loads),
         )
         for number in range(draw(st.integers(0, 2)))
@@ -111,8 +119,8 @@ def circuits(draw: st.DrawFn) -> tuple[Circuit, ...]:
 def outlets(draw: st.DrawFn, known: tuple[Circuit, ...]) -> tuple[Outlet, ...]:
     made = []
     for number in range(draw(st.integers(0, 3)) if known else 0):
-        wall = draw(st.sampled_from([Wall.BACK, Wall.LEFT, Wall.RIGHT, None]))
-        along = draw(_inches(4, 180))
+        wall = draw(_mostly(Wall.BACK, Wall.LEFT, Wall.RIGHT, None))
+        along = draw(_inches(50, 180))
         x_m = {Wall.LEFT: 0.0, Wall.RIGHT: inch(WIDTH)}.get(wall or Wall.BACK, along)
         y_m = {Wall.BACK: 0.0, None: draw(_inches(1, 180))}.get(wall, along)
         sockets = draw(st.integers(1, 2))
@@ -138,7 +146,7 @@ def rows(draw: st.DrawFn, kind: ChairKind) -> tuple[Row, ...]:
         seats=draw(seats),
         headrest_to_wall_m=draw(_inches(5, 24)),
         center_x_m=draw(_inches(100, 140)),
-        fastened=draw(st.sampled_from([False, True, None])),
+        fastened=draw(_mostly(False, True, None)),
     )
     if first.seats > 2 and draw(st.booleans()):
         first = replace(first, no_arm_between=((1, 2),))
@@ -151,14 +159,14 @@ def rows(draw: st.DrawFn, kind: ChairKind) -> tuple[Row, ...]:
 @st.composite
 def new_works(draw: st.DrawFn) -> NewWork:
     return make_new_work(
-        floor_boxes=draw(st.booleans()),
+        floor_boxes=draw(_mostly(True, False)),
         wall_outlets=draw(st.booleans()),
-        circuits=draw(st.sampled_from([0, 1, 3, None])),
+        circuits=draw(_mostly(3, 0, 1, None)),
         wire=draw(st.sampled_from(["12 AWG", None])),
         home_run_m=draw(st.sampled_from([inch(720), None])),
         sockets_per_box=draw(st.integers(1, 3)),
         cut_out=draw(st.sampled_from([make_new_work().cut_out, None])),
-        plug_height_m=draw(st.sampled_from([0.0, inch("9/4"), inch(4)])),
+        plug_height_m=draw(_mostly(inch("9/4"), 0.0, inch(4))),
     )
 
 

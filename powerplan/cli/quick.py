@@ -144,7 +144,9 @@ def _text(answer: QuickAnswer, rules: RuleSet, form: str, encoding: str) -> str:
 
 def _plain(answer: QuickAnswer, rules: RuleSet) -> dict[str, Any]:
     from powerplan.model.codec import to_plain
-    from powerplan.model.plan import CAUTION
+    from powerplan.sheets.caution import CAUTION
 
     head = {"record": 1, "kind": "quick", "caution": CAUTION, "rules": rules.id}
-    return {**head, **to_plain(answer)}
+    told = {**answer._asdict(), "question": None}
+    said = {name: to_plain(value) for name, value in answer.question._asdict().items()}
+    return {**head, **{name: to_plain(value) for name, value in told.items()}, "question": said}

@@ -12,7 +12,7 @@ from powerplan.model.geometry import MICROMETRE_M, Point, Rect
 from powerplan.model.plan import Box
 from powerplan.model.spec import Area, Framing, Riser
 
-_MOST_JOISTS = 10**4
+_MOST_JOISTS = 1000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,14 +98,18 @@ class Cutting:
         low_m, high_m = self._across(around)
         lowest = max(0, math.ceil((low_m - half_m - self._first_m) / spacing_m))
         highest = math.floor((high_m + half_m - self._first_m) / spacing_m)
-        for k in range(lowest, min(highest, lowest + _MOST_JOISTS) + 1):
-            at_m = self._first_m + k * spacing_m
-            far = _wider(around, 1.0, 1.0)
+        far = _wider(around, 1.0, 1.0)
+        spans = [(k, k) for k in range(lowest, min(highest, lowest + _MOST_JOISTS) + 1)]
+        if spacing_m <= 2 * half_m and spans:
+            spans = [(lowest, highest)]
+        for start, end in spans:
+            start_m = self._first_m + start * spacing_m - half_m
+            end_m = self._first_m + end * spacing_m + half_m
             yield Rect(
-                left_m=at_m - half_m if across else far.left_m,
-                right_m=at_m + half_m if across else far.right_m,
-                back_m=far.back_m if across else at_m - half_m,
-                front_m=far.front_m if across else at_m + half_m,
+                left_m=start_m if across else far.left_m,
+                right_m=end_m if across else far.right_m,
+                back_m=far.back_m if across else start_m,
+                front_m=far.front_m if across else end_m,
             )
 
     @property

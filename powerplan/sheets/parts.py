@@ -1,19 +1,21 @@
-"""The few kinds of thing a page is made of; every writer lays out the same parts."""
+"""The few kinds of thing a page is made of; every writer lays out the same parts.
+
+They are named tuples and no dataclasses because they are built at start-up, and the phone question
+must not wait.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Say:
+class Say(NamedTuple):
     """A paragraph."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Items:
+class Items(NamedTuple):
     """A list under a line that leads in; ``numbered`` where the order matters."""
 
     lead: str
@@ -21,8 +23,7 @@ class Items:
     numbered: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
+class Table(NamedTuple):
     """A table; every row has a cell for each word of the head."""
 
     caption: str
@@ -30,16 +31,14 @@ class Table:
     rows: tuple[tuple[str, ...], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Marked:
+class Marked(NamedTuple):
     """A word in front (MET, NOT MET) and the lines that belong to it."""
 
     mark: str
     lines: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawing:
+class Drawing(NamedTuple):
     """Lines that keep their shape."""
 
     lines: tuple[str, ...]
@@ -48,16 +47,14 @@ class Drawing:
 Part = Say | Items | Table | Marked | Drawing
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Page:
+class Page(NamedTuple):
     """What one reader is told."""
 
     title: str
     parts: tuple[Part, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(NamedTuple):
     """A whole report: title, what it is about, pages, the caution, and the verdict at the end."""
 
     title: str

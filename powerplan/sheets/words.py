@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from powerplan.model.findings import Finding, Outcome
 from powerplan.model.lengths import amps_text, length_text
-from powerplan.model.plan import CAUTION, Plan
-from powerplan.model.spec import Room, Wall
+from powerplan.sheets.caution import CAUTION
+
+if TYPE_CHECKING:  # a report without a plan does not wait for these
+    from powerplan.model.plan import Plan
+    from powerplan.model.spec import Room, Wall
 
 UNKNOWN = "unknown"
 
@@ -76,11 +81,11 @@ def outcome_word(outcome: Outcome) -> str:
 def wall_name(room: Room, wall: Wall) -> str:
     """Return what people on site call a wall."""
     return {
-        Wall.LEFT: room.left_wall,
-        Wall.RIGHT: room.right_wall,
-        Wall.BACK: room.back_wall,
-        Wall.SCREEN: room.screen_wall,
-    }[wall]
+        "left": room.left_wall,
+        "right": room.right_wall,
+        "back": room.back_wall,
+        "screen": room.screen_wall,
+    }[wall.value]
 
 
 def from_wall(room: Room, wall: Wall) -> str:

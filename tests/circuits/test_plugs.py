@@ -98,6 +98,17 @@ def test_the_first_lead_and_link_carry_the_whole_chain():
     assert found["cord-wire, link"].value == 14.7
 
 
+def test_the_one_link_of_a_chain_of_two_carries_both_chairs():
+    kind = chair("5.1", chain=make_chain(current_a=Fraction(20), wire="18 AWG"))
+    assert broken(run(kind, 2)) == {"cord-wire, link"}
+
+
+def test_what_is_met_has_nothing_to_mend():
+    found = run(chair("12"), circuit="15")
+    assert found["plug-share"].margin == 0.0
+    assert {finding.note for finding in found.values()} == {""}
+
+
 def test_cords_of_unknown_wire_are_not_judged():
     kind = chair(lead_wire=None, chain=make_chain(wire=None))
     assert not any(name.startswith("cord-wire") for name in run(kind, 2))

@@ -18,7 +18,9 @@ def test_everything_said_gives_a_plain_yes(capsys: pytest.CaptureFixture[str]):
     words = ["--chairs", "5", "--input", "1.8A", "--breaker", "15A", "--already", "3A"]
     code, told, _ = quick(capsys, *words, "--fastened", "no")
     assert code == 0
-    assert "Yes. 5 chairs of 1.8 A ask for 11.25 A of 15 A." in told
+    assert (
+        "Yes. 5 chairs of 1.8 A ask for 11.25 A, what is on it already for 3.75 A, of 15 A." in told
+    )
     assert "How many more: 0 such chairs." in told
     assert told.endswith("Verdict: yes, this circuit carries 5 chairs.")
     assert CAUTION in told
@@ -39,6 +41,7 @@ def test_too_many_are_refused_with_the_number_at_which_it_turns(
     words = ["--chairs", "7", "--input", "2 A", "--breaker", "15 A", "--already", "none"]
     code, told, _ = quick(capsys, *words)
     assert code == 1
+    assert "No. 7 chairs of 2 A ask for 17.5 A, of 15 A. That is too much." in told
     assert "carries 6 such chairs" in told
     assert "passes if no more than 0.57 A of it lasts" in told
     assert "A new 20 A circuit of its own carries 8 such chairs." in told

@@ -9,6 +9,7 @@ from sample_plan import sample_decision, sample_findings, sample_plan
 from powerplan.model.codec import plan_from_plain
 from powerplan.model.findings import Outcome
 from powerplan.model.plan import CAUTION, EXISTING, LADDER, NEW_CIRCUITS, NOT_POSSIBLE
+from powerplan.sheets.caution import CAUTION as SHORT_CAUTION
 from powerplan.sheets.pages.findings import in_order, tightest
 from powerplan.sheets.views import judged_sheet, plan_sheet, verdict_line
 from powerplan.sheets.words import measure, numbers_text
@@ -269,3 +270,7 @@ def test_new_circuits_of_two_kinds_are_not_told_as_one():
     odd = replace(plan.circuits[1], id="new 2", wire="10 AWG")
     line = verdict_line(replace(plan, circuits=(*plan.circuits, odd)))
     assert line.startswith(f"Verdict: {NEW_CIRCUITS}, if")
+
+
+def test_reports_without_a_plan_carry_the_same_caution():
+    assert SHORT_CAUTION == CAUTION

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from powerplan.model.lengths import amps_text, plural
-from powerplan.model.plan import CAUTION
 from powerplan.planning.quick import QuickAnswer, QuickQuestion
+from powerplan.sheets.caution import CAUTION
 from powerplan.sheets.pages.findings import findings_page
 from powerplan.sheets.parts import Items, Page, Part, Say, Sheet
 

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from powerplan.model.findings import Rule, Source
 from powerplan.model.lengths import amps_text, length_text
-from powerplan.model.plan import CAUTION
 from powerplan.model.rules import Number, RuleSet, SocketLimit, Wire
+from powerplan.sheets.caution import CAUTION
 from powerplan.sheets.parts import Marked, Page, Part, Say, Sheet
 
 

@@ -1,0 +1,354 @@
+"""Text with a unit, read exactly: the only place where a quantity is still text.
+
+A small grammar stands in front; only a single unknown unit *word* ever reaches pint, which knows
+the long tail of units from a definitions file of our own.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from importlib.resources import as_file, files
+from typing import TYPE_CHECKING
+
+from powerplan.inputs.saying import found, nearest, shown
+from powerplan.model.lengths import FOOT_M, INCH_M, amps_text, length_text
+
+if TYPE_CHECKING:
+    import pint
+
+_LONGEST = 40
+_LOW_VOLTAGE_V = 60
+
+_AMOUNT = (
+    r"[0-9]{1,7}[ -][0-9]{1,3}/[0-9]{1,3}|[0-9]{1,4}/[0-9]{1,4}"
+    r"|[0-9]{0,7}\.[0-9]{1,9}|[0-9]{1,7}"
+)
+_SIGN = r"([+-]?) ?"
+_FOOT = r"(?:ft|feet|foot|')"
+_INCH = r"(?:in|inch|inches|\")"
+_FEET_INCHES = re.compile(
+    rf"{_SIGN}([0-9.]{{1,12}}) ?{_FOOT}(?:\.? ?|-)({_AMOUNT}) ?{_INCH}\.?", re.IGNORECASE
+)
+_SINGLE = re.compile(rf"{_SIGN}({_AMOUNT}) ?([A-Za-z]{{1,12}}|['\"])\.?")
+_BARE = re.compile(rf"{_SIGN}({_AMOUNT})")
+_FEET_BARE = re.compile(rf"{_SIGN}[0-9.]{{1,12}} ?{_FOOT}\.?[ -]?(?:{_AMOUNT})", re.IGNORECASE)
+_EXPONENT = re.compile(r"[+-]?[0-9.]+[eE][+-]?[0-9]+(?:[^0-9].*)?")
+_VOLTS = re.compile(r"(?<![a-z0-9.])([0-9]{1,6}(?:\.[0-9]{1,3})?) ?(?:v|volts?|vdc|vac)(?![a-z])")
+_DIRECT = re.compile(r"(?<![a-z])(?:v?dc|output)(?![a-z])|\u2393")
+
+_MARKS = str.maketrans(
+    {
+        **dict.fromkeys("\u2033\u201c\u201d\u201f", '"'),
+        **dict.fromkeys("\u2032\u2018\u2019\u201b", "'"),
+        **dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2212", "-"),
+        **dict.fromkeys("\t\u00a0\u2007\u2009\u202f", " "),
+        **dict.fromkeys("\u00b5\u03bc", "u"),
+        "\u2044": "/",
+        "\u00bd": " 1/2",
+        "\u00bc": " 1/4",
+        "\u00be": " 3/4",
+        "\u215b": " 1/8",
+        "\u215c": " 3/8",
+        "\u215d": " 5/8",
+        "\u215e": " 7/8",
+    }
+)
+
+_ONE, _MILLI, _CENTI, _KILO = Fraction(1), Fraction(1, 1000), Fraction(1, 100), Fraction(1000)
+
+
+def _words(kind: str, factor: Fraction, text: str) -> dict[str, tuple[str, Fraction]]:
+    return dict.fromkeys(text.split(), (kind, factor))
+
+
+_KNOWN: dict[str, tuple[str, Fraction]] = {
+    **_words("length", INCH_M, 'in inch inches "'),
+    **_words("length", FOOT_M, "ft foot feet '"),
+    **_words("length", _MILLI, "mm millimeter millimeters millimetre millimetres"),
+    **_words("length", _CENTI, "cm centimeter centimeters centimetre centimetres"),
+    **_words("length", _ONE, "m meter meters metre metres"),
+    **_words("current", _ONE, "a amp amps ampere amperes"),
+    **_words("current", _MILLI, "ma milliamp milliamps milliampere milliamperes"),
+    **_words("power", _ONE, "w watt watts"),
+    **_words("power", _KILO, "kw kilowatt kilowatts"),
+    **_words("apparent", _ONE, "va voltamp voltamps"),
+    **_words("apparent", _KILO, "kva"),
+    **_words("voltage", _ONE, "v volt volts vac vdc"),
+}
+
+_IS_A = {
+    "length": "a length",
+    "current": "a current",
+    "power": "a power",
+    "apparent": "in volt-amperes",
+    "voltage": "a voltage",
+    "energy": "an energy",
+    "area": "an area",
+    "angle": "an angle",
+}
+
+
+class QuantityError(ValueError):
+    """A text that is not the quantity wanted; its words say what would be."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Kind:
+    """What is being read: its bounds in SI, and what is wanted, in words."""
+
+    name: str
+    least: Fraction
+    most: Fraction
+    wanted: str
+
+    def text(self, value: Fraction) -> str:
+        """Return a bound as people read it."""
+        if self.name == "length":
+            return length_text(float(value), "ft-in", step=64)
+        return amps_text(value) if self.name == "current" else f"{float(value):g} W"
+
+
+def read_length_m(
+    text: object,
+    *,
+    zero: bool = False,
+    negative: bool = False,
+    least_m: Fraction = Fraction(1, 10_000),
+    most_m: Fraction = 3000 * FOOT_M,
+    wanted: str = 'a length such as "5 ft 10 in" is wanted',
+) -> Fraction:
+    """Return a length, exactly. [m]
+
+    Parameters
+    ----------
+    text : object
+        Such as ``15 ft 6 in``, ``7 1/4 in``, ``5'10"`` or ``1.8 m``.
+    zero, negative : bool
+        Whether these are allowed too.
+    least_m, most_m : Fraction
+        Bounds of its size, unless it is an allowed zero. [m]
+    wanted : str
+        What is wanted, in words.
+
+    Raises
+    ------
+    QuantityError
+        Saying what was found and what is wanted.
+    """
+    kind = _Kind(name="length", least=least_m, most=most_m, wanted=wanted)
+    return _read(text, kind, zero=zero, negative=negative)
+
+
+def read_current_a(
+    text: object,
+    *,
+    zero: bool = False,
+    least_a: Fraction = Fraction(1, 1000),
+    most_a: Fraction = Fraction(1000),
+    wanted: str = 'amperes such as "15 A" are wanted',
+) -> Fraction:
+    """Return a current, exactly. [A]
+
+    Parameters
+    ----------
+    text : object
+        Such as ``1.8 A`` or ``500 mA``.
+    zero : bool
+        Whether zero is allowed too.
+    least_a, most_a : Fraction
+        Bounds. [A]
+    wanted : str
+        What is wanted, in words.
+
+    Raises
+    ------
+    QuantityError
+        Saying what was found and what is wanted; the OUTPUT of a power supply is told as such.
+    """
+    kind = _Kind(name="current", least=least_a, most=most_a, wanted=wanted)
+    return _read(text, kind, zero=zero, negative=False)
+
+
+def read_power_w(
+    text: object,
+    *,
+    least_w: Fraction = Fraction(1, 10),
+    most_w: Fraction = Fraction(100_000),
+    wanted: str = 'watts such as "130 W" are wanted',
+) -> Fraction:
+    """Return a power, exactly; volt-amperes are refused. [W]
+
+    Parameters
+    ----------
+    text : object
+        Such as ``130 W``.
+    least_w, most_w : Fraction
+        Bounds. [W]
+    wanted : str
+        What is wanted, in words.
+
+    Raises
+    ------
+    QuantityError
+        Saying what was found and what is wanted.
+    """
+    kind = _Kind(name="power", least=least_w, most=most_w, wanted=wanted)
+    return _read(text, kind, zero=False, negative=False)
+
+
+def _read(text: object, kind: _Kind, *, zero: bool, negative: bool) -> Fraction:
+    plain = _plain(text, kind)
+    _refuse_known_slips(text, plain, kind)
+    value = _feet_and_inches(text, plain, kind)
+    if value is None:
+        value = _amount_and_word(text, plain, kind)
+    return _bounded(text, value, kind, zero=zero, negative=negative)
+
+
+def _plain(text: object, kind: _Kind) -> str:
+    """Return the text with plain marks and single spaces."""
+    if not isinstance(text, str):
+        number = isinstance(text, int | float) and not isinstance(text, bool)
+        why = "has no unit" if number else "is not text with a unit"
+        raise QuantityError(f"{shown(text)} {why}; {kind.wanted}")
+    if len(text) > _LONGEST:
+        raise QuantityError(f"{found(text)} is longer than {_LONGEST} characters; {kind.wanted}")
+    plain = re.sub(" {2,}", " ", text.translate(_MARKS).replace("''", '"')).strip(" ")
+    if not plain:
+        raise QuantityError(f"{found(text)} is empty; {kind.wanted}")
+    return re.sub("^([+-]) ", r"\1", plain)
+
+
+def _refuse_known_slips(text: object, plain: str, kind: _Kind) -> None:
+    """Give the common slips a sentence each."""
+    small = plain.lower()
+    if small == "unknown":
+        raise QuantityError(f'"unknown" is not accepted here; {kind.wanted}')
+    if kind.name == "current":
+        _refuse_volts_beside_amperes(text, small)
+    if "," in plain:
+        raise QuantityError(
+            f"{found(text)} has a comma; write a point for decimals and nothing between thousands"
+        )
+    if _EXPONENT.fullmatch(plain):
+        raise QuantityError(f"{found(text)} has an exponent; write the number out: {kind.wanted}")
+    if _BARE.fullmatch(plain):
+        raise QuantityError(f"{found(text)} has no unit; {kind.wanted}")
+    if _FEET_BARE.fullmatch(plain):
+        raise QuantityError(
+            f'{found(text)} has a number without a unit; for feet and inches write "5 ft 10 in"'
+        )
+
+
+def _refuse_volts_beside_amperes(text: object, small: str) -> None:
+    volts = _VOLTS.search(small)
+    low = volts is not None and Fraction(volts[1]) < _LOW_VOLTAGE_V
+    beside = volts is not None and volts[0] != small
+    if _DIRECT.search(small) or (low and beside):
+        raise QuantityError(
+            f"{found(text)} reads like the OUTPUT of a power supply; amperes from the INPUT line "
+            'of its label are wanted, such as "1.8 A"'
+        )
+    if beside:
+        raise QuantityError(
+            f'{found(text)} has volts in it; write the amperes alone, such as "1.8 A"'
+        )
+
+
+def _feet_and_inches(text: object, plain: str, kind: _Kind) -> Fraction | None:
+    shape = _FEET_INCHES.fullmatch(plain)
+    if shape is None:
+        return None
+    sign, feet_text, inch_text = shape.groups()
+    if kind.name != "length":
+        raise QuantityError(f"{found(text)} is a length; {kind.wanted}")
+    if not feet_text.isdigit():
+        raise QuantityError(f'{found(text)}: feet before inches are whole, as in "5 ft 10 in"')
+    feet, inches = int(feet_text), _number(text, inch_text)
+    if inches >= 12:
+        more, rest = divmod(inches, 12)
+        right = length_text(float((feet + more) * FOOT_M + rest * INCH_M), "ft-in", step=64)
+        raise QuantityError(
+            f"{found(text)} has 12 inches or more after the feet; fewer than 12 are wanted: "
+            f'is it "{right}"?'
+        )
+    size = feet * FOOT_M + inches * INCH_M
+    return -size if sign == "-" else size
+
+
+def _amount_and_word(text: object, plain: str, kind: _Kind) -> Fraction:
+    shape = _SINGLE.fullmatch(plain)
+    if shape is None:
+        raise QuantityError(f"{found(text)} is not a number and a unit; {kind.wanted}")
+    sign, amount_text, word = shape.groups()
+    size = _number(text, amount_text)
+    unit = _KNOWN.get(word.lower()) or _looked_up(word)
+    if unit is None:
+        known = [name for name, (what, _) in _KNOWN.items() if what == kind.name and len(name) > 1]
+        close = nearest(word, known)
+        hint = f"did you mean {close!r}?" if close else kind.wanted
+        raise QuantityError(f"{found(text)}: the unit {word!r} is not known; {hint}")
+    name, factor = unit
+    if name != kind.name:
+        what = _IS_A.get(name, f"a {name}")
+        if (name, kind.name) == ("apparent", "power"):
+            what += ", which are not watts"
+        raise QuantityError(f"{found(text)} is {what}; {kind.wanted}")
+    return size * (-factor if sign == "-" else factor)
+
+
+def _number(text: object, amount: str) -> Fraction:
+    """Read ``7``, ``7.25``, ``1/4``, ``7 1/4`` or ``7-1/4``."""
+    *whole, part = re.split("[ -]", amount)
+    if "/" in part:
+        top, bottom = (int(digits) for digits in part.split("/"))
+        if bottom == 0 or (whole and top >= bottom):
+            raise QuantityError(f'{found(text)}: {part} is not a fraction such as "1/4"')
+        return Fraction(int(whole[0]) if whole else 0) + Fraction(top, bottom)
+    return Fraction(part)
+
+
+def _bounded(
+    text: object, value: Fraction, kind: _Kind, *, zero: bool, negative: bool
+) -> Fraction:
+    if value == 0:
+        if zero:
+            return value
+        raise QuantityError(f"{found(text)} is zero; more than zero is wanted")
+    if value < 0 and not negative:
+        least = "zero or more" if zero else "more than zero"
+        raise QuantityError(f"{found(text)} is negative; {least} is wanted")
+    if abs(value) > kind.most:
+        raise QuantityError(f"{found(text)} is too large; at most {kind.text(kind.most)} is wanted")
+    if abs(value) < kind.least:
+        raise QuantityError(
+            f"{found(text)} is too small; at least {kind.text(kind.least)} is wanted"
+        )
+    return value
+
+
+@cache
+def _registry() -> pint.UnitRegistry[Fraction]:
+    import pint
+
+    with as_file(files("powerplan.inputs") / "data" / "units.txt") as path:
+        return pint.UnitRegistry(str(path), non_int_type=Fraction)
+
+
+def _looked_up(word: str) -> tuple[str, Fraction] | None:
+    """Return the kind and size of a unit that only pint knows, or None. Letters only."""
+    tries = [word] if len(word) < 4 else [word, word.lower()]
+    for spelled in tries:
+        try:
+            registry = _registry()
+            unit = registry.parse_units(spelled)
+            kinds = dict(unit.dimensionality)
+            factor, _ = registry.get_root_units(unit)
+        except Exception:  # pint lets many kinds escape; whatever it cannot read is not known
+            continue
+        if len(kinds) == 1 and next(iter(kinds.values())) == 1:
+            return next(iter(kinds)).strip("[]"), Fraction(factor)
+    return None

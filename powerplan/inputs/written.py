@@ -1,0 +1,214 @@
+"""The tables of a plan file as they are written, key by key.
+
+A key that is not here is not known. Numbers are exact fractions in metres, amperes and watts; None
+is "left out" or, where the key allows it, "unknown".
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from powerplan.inputs import fields as f
+from powerplan.inputs.fields import OR_UNKNOWN, needed
+
+
+class Written(BaseModel):
+    """One table. ``inner`` names the models of the tables inside it."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+    inner: ClassVar[dict[str, type[Written]]] = {}
+
+
+class Project(Written):
+    """[project]"""
+
+    name: f.Text | None = None
+    job: f.Job | None = None
+    place: f.PlaceOrUnknown = None
+    rules: f.Text | None = None
+    units: f.Units | None = None
+
+
+class Room(Written):
+    """[room]"""
+
+    width: f.RoomSide = needed('the length of the back wall, such as "20 ft"')
+    depth: f.RoomSide = needed('back wall to screen wall, such as "15 ft 6 in"')
+    left_wall: f.Text | None = None
+    right_wall: f.Text | None = None
+    back_wall: f.Text | None = None
+    screen_wall: f.Text | None = None
+
+
+class Placed(Written):
+    """A table of something that stands at a place in the room."""
+
+    from_left: f.Away | None = None
+    from_right: f.Away | None = None
+    from_back: f.Away | None = None
+    from_screen: f.Away | None = None
+
+
+class Door(Placed):
+    """[door.NAME]"""
+
+    wall: f.WallName = needed("the wall it is in: left, right, back or screen")
+    width: f.DoorWidth = needed('the width of its opening, such as "32 in"')
+    swings: f.Swings | None = None
+
+
+class Floorspace(Placed):
+    """[obstacle.NAME], [walkway.NAME] and [floor.no_cut.NAME]"""
+
+    width: f.Extent = needed('left to right, such as "12 in"')
+    depth: f.Extent = needed('back to screen, such as "12 in"')
+
+
+class Floor(Written):
+    """[floor]"""
+
+    build: f.Build = None
+    joists_run: f.JoistsRun = None
+    spacing: f.Spacing = None
+    first_joist: f.FirstJoist = None
+    joist_width: f.JoistWidth = None
+
+
+class Riser(Floorspace):
+    """[riser.NAME]"""
+
+    height: f.Step = needed('floor to the top of its deck, such as "10 in"')
+    build: f.Build = None
+    joists_run: f.JoistsRun = None
+    spacing: f.Spacing = None
+    first_joist: f.FirstJoist = None
+    joist_width: f.JoistWidth = None
+
+
+class Clear(Written):
+    """The table ``clear`` of a chair."""
+
+    from_: f.Ahead = Field(alias="from", description='from the headrest on, such as "9 in"')
+    to: f.Ahead = Field(description='how far from the headrest it ends, such as "21 in"')
+    width: f.ClearSide = Field(description='left to right, such as "14 in"')
+    height: f.ClearHeight = Field(description='how high it stays clear, such as "3 in"')
+
+
+class LeadFrom(Written):
+    """The table ``lead_from`` of a chair."""
+
+    right: f.Sideways = Field(description='right of the middle of the chair, such as "0 in"')
+    forward: f.Ahead = Field(description='ahead of the back of the headrest, such as "10 in"')
+
+
+class Chain(Written):
+    """The table ``chain`` of a chair."""
+
+    current: f.Rating = Field(description='the most its maker lets through it, such as "8 A"')
+    chairs: f.ChainChairs = Field(description="how many chairs its maker allows, such as 4")
+    link: f.CordLength = Field(description='the cord to the next chair, such as "4 ft"')
+    wire: f.WireOrUnknown = None
+
+
+class Chair(Written):
+    """[chair.NAME]"""
+
+    inner: ClassVar[dict[str, type[Written]]] = {
+        "clear": Clear,
+        "lead_from": LeadFrom,
+        "chain": Chain,
+    }
+
+    seat_width: f.SeatWidth = needed('between the arms, such as "23 in"')
+    arm_width: f.ArmWidth = needed('one arm, such as "7 in"')
+    depth: f.ChairDepth = needed('headrest to front of base, upright, such as "39 in"')
+    rear_of_base: f.Ahead = needed('headrest to the rear of the base, such as "4 in"')
+    back_travel: f.Ahead = needed('how far the headrest moves back, such as "5 in"')
+    reclined_reach: f.ChairDepth = needed(
+        'upright headrest to the end of the footrest, such as "66 in"'
+    )
+    clear: Annotated[Clear | None, OR_UNKNOWN] = None
+    arm_gap: f.Gap = None
+    rear_gap: f.Gap = None
+    input: f.Input | None = None
+    power: f.Power | None = None
+    power_factor: f.PowerFactor | None = None
+    continuous: f.ContinuousOrUnknown = None
+    lead: f.CordLength = needed('plug to where the cord leaves the chair, such as "6 ft"')
+    lead_wire: f.WireOrUnknown = None
+    coupler: f.RatingOrUnknown = None
+    lead_from: LeadFrom = needed(
+        'where the cord leaves the chair, such as { right = "0 in", forward = "10 in" }'
+    )
+    chain: Chain | None = None
+
+
+class Row(Written):
+    """[row.NAME]"""
+
+    chair: f.Text = needed("the name of a [chair.NAME]")
+    seats: f.Seats = needed("how many, such as 5")
+    headrest_to_wall: f.Away = needed('back wall to headrest, upright, such as "14 in"')
+    center_from_left: f.Away | None = None
+    no_arm_between: tuple[f.Pair, ...] | None = None
+    fastened: f.FlagOrUnknown = None
+
+
+class Circuit(Written):
+    """[circuit.NAME]"""
+
+    breaker: f.RatingOrUnknown = None
+    wire: f.WireOrUnknown = None
+    home_run: f.HomeRun = None
+    already_on_it: Annotated[dict[str, f.Load] | None, OR_UNKNOWN] = None
+
+
+class Outlet(Placed):
+    """[outlet.NAME]"""
+
+    circuit: f.Text = needed("the name of a [circuit.NAME]")
+    wall: f.WallName | None = None
+    height: f.OutletHeight | None = None
+    sockets: f.Sockets = needed("how many plugs it takes, such as 2")
+    free: f.FreeSockets = needed("how many of its sockets are free, such as 1")
+    rating: f.Rating | None = None
+
+
+class BoxSize(Written):
+    """The tables ``cut_out`` and ``lid`` of new work."""
+
+    width: f.BoxSide = Field(description='left to right, such as "4 in"')
+    depth: f.BoxSide = Field(description='back to screen, such as "4 in"')
+
+
+class NewWork(Written):
+    """[new_work]"""
+
+    inner: ClassVar[dict[str, type[Written]]] = {"cut_out": BoxSize, "lid": BoxSize}
+
+    floor_boxes: f.Flag | None = None
+    wall_outlets: f.Flag | None = None
+    circuits: f.PanelSpacesOrUnknown = None
+    breaker: f.Rating | None = None
+    wire: f.WireOrUnknown = None
+    home_run: f.HomeRun = None
+    sockets_per_box: f.Sockets | None = None
+    socket_rating: f.Rating | None = None
+    cut_out: Annotated[BoxSize | None, OR_UNKNOWN] = None
+    lid: Annotated[BoxSize | None, OR_UNKNOWN] = None
+    plug_height: f.Small | None = None
+    framing_margin: f.Small | None = None
+
+
+class Cords(Written):
+    """[cords]"""
+
+    lengths: tuple[f.CordLength, ...] | None = None
+    wire: f.WireOrUnknown = None
+    diameter: f.CordDiameter | None = None
+    extensions: f.Extensions | None = None
+    open_floor: f.Away | None = None
+
+
