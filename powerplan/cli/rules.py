@@ -38,8 +38,8 @@ def command(word: str, rule_set_id: str, form: str, output: str) -> int:
 
 def _json(rule_set_id: str, word: str) -> str:
     from powerplan.model.codec import to_plain
-    from powerplan.sheets.caution import CAUTION
     from powerplan.rulebook.loader import rule_set
+    from powerplan.sheets.caution import CAUTION
     from powerplan.sheets.pages.rules import rule_rows
     from powerplan.sheets.writers.json import plain_text
 

@@ -14,6 +14,7 @@ from importlib.resources import as_file, files
 from typing import TYPE_CHECKING
 
 from powerplan.inputs.saying import found, nearest, shown
+from powerplan.inputs.unit_words import IS_A, KNOWN, MARKS
 from powerplan.model.lengths import FOOT_M, INCH_M, amps_text, length_text
 
 if TYPE_CHECKING:
@@ -38,58 +39,6 @@ _FEET_BARE = re.compile(rf"{_SIGN}[0-9.]{{1,12}} ?{_FOOT}\.?[ -]?(?:{_AMOUNT})",
 _EXPONENT = re.compile(r"[+-]?[0-9.]+[eE][+-]?[0-9]+(?:[^0-9].*)?")
 _VOLTS = re.compile(r"(?<![a-z0-9.])([0-9]{1,6}(?:\.[0-9]{1,3})?) ?(?:v|volts?|vdc|vac)(?![a-z])")
 _DIRECT = re.compile(r"(?<![a-z])(?:v?dc|output)(?![a-z])|\u2393")
-
-_MARKS = str.maketrans(
-    {
-        **dict.fromkeys("\u2033\u201c\u201d\u201f", '"'),
-        **dict.fromkeys("\u2032\u2018\u2019\u201b", "'"),
-        **dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2212", "-"),
-        **dict.fromkeys("\t\u00a0\u2007\u2009\u202f", " "),
-        **dict.fromkeys("\u00b5\u03bc", "u"),
-        "\u2044": "/",
-        "\u00bd": " 1/2",
-        "\u00bc": " 1/4",
-        "\u00be": " 3/4",
-        "\u215b": " 1/8",
-        "\u215c": " 3/8",
-        "\u215d": " 5/8",
-        "\u215e": " 7/8",
-    }
-)
-
-_ONE, _MILLI, _CENTI, _KILO = Fraction(1), Fraction(1, 1000), Fraction(1, 100), Fraction(1000)
-
-
-def _words(kind: str, factor: Fraction, text: str) -> dict[str, tuple[str, Fraction]]:
-    return dict.fromkeys(text.split(), (kind, factor))
-
-
-_KNOWN: dict[str, tuple[str, Fraction]] = {
-    **_words("length", INCH_M, 'in inch inches "'),
-    **_words("length", FOOT_M, "ft foot feet '"),
-    **_words("length", _MILLI, "mm millimeter millimeters millimetre millimetres"),
-    **_words("length", _CENTI, "cm centimeter centimeters centimetre centimetres"),
-    **_words("length", _ONE, "m meter meters metre metres"),
-    **_words("current", _ONE, "a amp amps ampere amperes"),
-    **_words("current", _MILLI, "ma milliamp milliamps milliampere milliamperes"),
-    **_words("power", _ONE, "w watt watts"),
-    **_words("power", _KILO, "kw kilowatt kilowatts"),
-    **_words("apparent", _ONE, "va voltamp voltamps"),
-    **_words("apparent", _KILO, "kva"),
-    **_words("voltage", _ONE, "v volt volts vac vdc"),
-}
-
-_IS_A = {
-    "length": "a length",
-    "current": "a current",
-    "power": "a power",
-    "apparent": "in volt-amperes",
-    "voltage": "a voltage",
-    "energy": "an energy",
-    "area": "an area",
-    "angle": "an angle",
-}
-
 
 class QuantityError(ValueError):
     """A text that is not the quantity wanted; its words say what would be."""
@@ -216,7 +165,7 @@ def _plain(text: object, kind: _Kind) -> str:
         raise QuantityError(f"{shown(text)} {why}; {kind.wanted}")
     if len(text) > _LONGEST:
         raise QuantityError(f"{found(text)} is longer than {_LONGEST} characters; {kind.wanted}")
-    plain = re.sub(" {2,}", " ", text.translate(_MARKS).replace("''", '"')).strip(" ")
+    plain = re.sub(" {2,}", " ", text.translate(MARKS).replace("''", '"')).strip(" ")
     if not plain:
         raise QuantityError(f"{found(text)} is empty; {kind.wanted}")
     return re.sub("^([+-]) ", r"\1", plain)
@@ -285,15 +234,15 @@ def _amount_and_word(text: object, plain: str, kind: _Kind) -> Fraction:
         raise QuantityError(f"{found(text)} is not a number and a unit; {kind.wanted}")
     sign, amount_text, word = shape.groups()
     size = _number(text, amount_text)
-    unit = _KNOWN.get(word.lower()) or _looked_up(word)
+    unit = KNOWN.get(word.lower()) or _looked_up(word)
     if unit is None:
-        known = [name for name, (what, _) in _KNOWN.items() if what == kind.name and len(name) > 1]
+        known = [name for name, (what, _) in KNOWN.items() if what == kind.name and len(name) > 1]
         close = nearest(word, known)
         hint = f"did you mean {close!r}?" if close else kind.wanted
         raise QuantityError(f"{found(text)}: the unit {word!r} is not known; {hint}")
     name, factor = unit
     if name != kind.name:
-        what = _IS_A.get(name, f"a {name}")
+        what = IS_A.get(name, f"a {name}")
         if (name, kind.name) == ("apparent", "power"):
             what += ", which are not watts"
         raise QuantityError(f"{found(text)} is {what}; {kind.wanted}")
@@ -350,5 +299,5 @@ def _looked_up(word: str) -> tuple[str, Fraction] | None:
         except Exception:  # pint lets many kinds escape; whatever it cannot read is not known
             continue
         if len(kinds) == 1 and next(iter(kinds.values())) == 1:
-            return next(iter(kinds)).strip("[]"), Fraction(factor)
+            return next(iter(kinds)).strip("[]"), Fraction(str(factor))
     return None

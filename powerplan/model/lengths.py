@@ -47,7 +47,7 @@ def length_text(length_m: float, units: str, *, step: int = 8) -> str:
 def amps_text(current_a: float | Fraction, *, down: bool = False) -> str:
     """Return a current to two decimals without trailing zeros, such as ``1.8 A``.
 
-    ``down=True`` rounds toward zero: for what may still be added, never promise more than is true.
+    ``down=True`` rounds down: for what may still be added, never promise more than is true.
     """
     scaled = Fraction(current_a).limit_denominator(10**9) * 100
     hundredths = scaled.numerator // scaled.denominator if down else round(scaled)

@@ -29,7 +29,7 @@ from powerplan.planning import record
 from powerplan.planning.conditions import conditions
 from powerplan.planning.gaps import crossing_findings, shared_gaps
 from powerplan.planning.ladder import Solved
-from powerplan.planning.loads import CircuitLoad, Way, circuit_loads, load_findings
+from powerplan.planning.loads import CircuitLoad, Way, circuit_loads, load_findings, single_sockets
 from powerplan.planning.site import FLOOR_BOX, Site
 from powerplan.planning.volts import CircuitVolts, circuit_volts, drop_finding, wiring
 from powerplan.planning.words import step_sentence, verdict_sentence
@@ -102,6 +102,7 @@ def all_findings(
             findings.extend(spot.findings)
     findings.extend(shared_gaps(site, way))
     findings.extend(crossing_findings(site, way))
+    findings.extend(single_sockets(site, way))
     findings.extend(_panel(site, way))
     return tuple(dict.fromkeys(findings))
 

@@ -11,7 +11,7 @@ from powerplan.model.lengths import amps_text
 from powerplan.model.plan import EXISTING, EXTENSIONS, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.planning.engine import Pick, Table, Terms, choose
 from powerplan.planning.gaps import shared_gaps
-from powerplan.planning.loads import Fed, Way
+from powerplan.planning.loads import Fed, Way, single_sockets
 from powerplan.planning.site import Feed, Site
 from powerplan.planning.table import GroupTable, Scope
 from powerplan.planning.why import Why, stopping
@@ -55,7 +55,10 @@ class Ladder:
         """Return the step solved, with what stops it if anything does."""
         way = self.way(step)
         hazards = self.proposal_hazards() if step == NEW_CIRCUITS else stopping(self.site.hazards)
-        why = Why(self).explain(step) if way is None else stopping(shared_gaps(self.site, way))
+        if way is None:
+            why = Why(self).explain(step)
+        else:
+            why = stopping(shared_gaps(self.site, way) + single_sockets(self.site, way))
         told = tuple(dict.fromkeys(hazards + why))
         return Solved(step=step, way=way, allowed=self._allowed(step, way), why=told)
 

@@ -164,3 +164,26 @@ def _half_finding(site: Site, load: CircuitLoad) -> Finding:
         limit_a,
         note=note,
     )
+
+
+def single_sockets(site: Site, way: Way) -> tuple[Finding, ...]:
+    """Hold a new outlet of one socket, alone on its circuit, against the circuit's own rating."""
+    findings = []
+    for name in way.new_circuits:
+        feeds = {fed.feed.id: fed.feed for fed in way.fed if fed.circuit == name}
+        [feed, *others] = feeds.values()
+        if feed.sockets == 1 and not others:
+            breaker_a = site.spec.new_work.breaker_a
+            findings.append(
+                hold(
+                    site.rules.rules["socket-alone"],
+                    feed.id,
+                    feed.rating_a,
+                    breaker_a,
+                    note=""
+                    if feed.rating_a >= breaker_a
+                    else "One socket alone on a circuit must be rated as the circuit: give the "
+                    "box two sockets, or one of that rating.",
+                )
+            )
+    return tuple(findings)

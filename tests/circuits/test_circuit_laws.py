@@ -4,11 +4,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import given
 from hypothesis import strategies as st
 from support import NEC, make_chain, make_chair
 
-from powerplan.engineering.circuits.drop import Piece, drops_v, voltage_drop_v, wire_for_drop
+from powerplan.engineering.circuits.drop import Piece, drops_v, voltage_drop_v
 from powerplan.engineering.circuits.load import chair_demand_a, demand_a, more_chairs
 from powerplan.engineering.circuits.plugs import extension_findings, run_findings
 from powerplan.model.findings import Outcome, hold
@@ -138,18 +138,3 @@ def test_a_longer_extension_is_never_rated_higher(current, length, longer, wire)
         return found
 
     assert limit(length + longer) <= limit(length)
-
-
-@given(current=st.floats(0.0, 40.0), length=metres, breaker=breakers, more=st.floats(1.0, 3.0))
-def test_a_longer_or_heavier_run_never_takes_a_thinner_wire(current, length, breaker, more):
-    now = wire_for_drop(current, length, breaker, NEC)
-    assert now.max_breaker_a >= breaker
-    assert wire_for_drop(current * more, length, breaker, NEC).rank >= now.rank
-    assert wire_for_drop(current, length * more, breaker, NEC).rank >= now.rank
-
-
-@given(current=st.floats(0.0, 40.0), length=metres, breaker=breakers)
-def test_the_chosen_wire_keeps_the_advice_unless_it_is_the_thickest(current, length, breaker):
-    wire = wire_for_drop(current, length, breaker, NEC)
-    assume(wire.rank < max(other.rank for other in NEC.wires.values()))
-    assert voltage_drop_v(current, length, wire.ohm_per_m) / 120 <= 0.03 * (1 + 1e-9)

@@ -1,12 +1,11 @@
 """Voltage drop: Ohm's law out and back, added up along a tree."""
 
 import math
-from fractions import Fraction
 
 import pytest
 from support import NEC
 
-from powerplan.engineering.circuits.drop import Piece, drops_v, voltage_drop_v, wire_for_drop
+from powerplan.engineering.circuits.drop import Piece, drops_v, voltage_drop_v
 
 WIRE = NEC.wires["14 AWG"]
 
@@ -95,19 +94,3 @@ def test_no_pieces_lose_nothing():
 def test_what_is_no_tree_is_refused_in_words(pieces, words):
     with pytest.raises(ValueError, match=words):
         drops_v(pieces)
-
-
-def test_a_short_run_takes_the_thinnest_wire_the_breaker_allows():
-    assert wire_for_drop(12.0, 1.0, Fraction(15), NEC).name == "14 AWG"
-    assert wire_for_drop(12.0, 1.0, Fraction(20), NEC).name == "12 AWG"
-
-
-def test_a_longer_run_takes_the_next_wire_just_past_the_advice():
-    # 3 % of 120 V is 3.6 V; 12 AWG at 16 A reaches it at 3.6 / (2 x 16 x R)
-    reach_m = 3.6 / (2 * 16 * NEC.wires["12 AWG"].ohm_per_m)
-    assert wire_for_drop(16.0, reach_m * 0.9999, Fraction(20), NEC).name == "12 AWG"
-    assert wire_for_drop(16.0, reach_m * 1.0001, Fraction(20), NEC).name == "10 AWG"
-
-
-def test_a_run_too_long_for_every_wire_takes_the_thickest():
-    assert wire_for_drop(16.0, 1000.0, Fraction(20), NEC).name == "6 AWG"

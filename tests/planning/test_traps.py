@@ -115,6 +115,7 @@ def test_eight_of_2_a_fill_a_20_a_circuit_and_take_two_chains_not_one() -> None:
 def test_one_socket_a_box_takes_more_boxes_for_the_same_eight() -> None:
     made = _row_of_eight(chain_chairs=8, sockets=1)
     assert len(made.boxes) == 2
+    assert len([use for use in made.circuits if use.new]) == 1
     assert all(
         finding.outcome is Outcome.MET
         for finding in made.findings
@@ -219,3 +220,33 @@ def test_existing_outlets_do_where_leads_reach() -> None:
     made = plan(make_spec(rows=(make_row(seats=1),), outlets=(make_outlet(x_m=inch(120)),)))
     assert made.decision.verdict == EXISTING
     assert made.decision.exit_code == 0
+
+
+@pytest.mark.published(source="NEC 2023 210.21(B)(1)", standing="published copy")
+def test_one_socket_alone_on_a_new_circuit_must_be_rated_as_the_circuit() -> None:
+    def one_chair(sockets: int, rating: int) -> Step:
+        work = make_new_work(sockets_per_box=sockets, socket_rating_a=Fraction(rating))
+        made = plan(make_spec(rows=(make_row(seats=1),), new_work=work))
+        return step_of(made, NEW_CIRCUITS)
+
+    assert one_chair(sockets=2, rating=15).works
+    assert one_chair(sockets=1, rating=20).works
+    alone = one_chair(sockets=1, rating=15)
+    assert not alone.works
+    assert [finding.rule for finding in alone.findings] == ["socket-alone"]
+
+
+def test_cords_that_cross_are_counted_and_spare_is_parked() -> None:
+    made = plan(make_spec(rows=(make_row(seats=1),), outlets=()))
+    rules = {finding.rule: finding for finding in made.findings}
+    assert rules["cords-cross"].value == 0
+    # The box is 4 in from where the lead leaves the chair: (4 + 24) x 1.1 = 30.8 of 72 in.
+    assert rules["spare-parked"].value == pytest.approx(inch("41.2"), abs=2e-6)
+    [cord] = made.cords
+    assert cord.park_m is not None
+    assert cord.park_m[1] < inch(18)
+
+
+def test_a_room_without_an_outlet_says_so() -> None:
+    made = plan(make_spec(outlets=()))
+    assert [f.rule for f in step_of(made, EXISTING).findings] == ["outlet-there"]

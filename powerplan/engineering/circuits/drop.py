@@ -5,11 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
-from powerplan.engineering.circuits.load import wires_for_breaker
-from powerplan.model.findings import Outcome, hold
-from powerplan.model.rules import RuleSet, Wire
+from powerplan.model.rules import Wire
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,38 +122,3 @@ def _outward(pieces: Sequence[Piece], by_id: dict[str, Piece]) -> list[Piece]:
     if len(found) != len(pieces):
         raise ValueError("the pieces of wire form a loop")
     return found
-
-
-def wire_for_drop(current_a: float, length_m: float, breaker_a: Fraction, rules: RuleSet) -> Wire:
-    """Return the wire to choose for a new circuit, for load and for voltage drop.
-
-    Parameters
-    ----------
-    current_a : float
-        What flows through the whole length. [A]
-    length_m : float
-        One-way length. [m]
-    breaker_a : Fraction
-        The breaker's rating. [A]
-    rules : RuleSet
-        Lends wires, nominal voltage and the advised drop.
-
-    Returns
-    -------
-    Wire
-        The thinnest that the breaker may protect and that keeps this drop within the advice; the
-        thickest known where none does.
-
-    Raises
-    ------
-    ValueError
-        If a number is negative or not finite, or no wire may stand behind the breaker.
-    """
-    allowed = wires_for_breaker(breaker_a, rules)
-    volts = float(rules.exact("nominal_voltage"))
-    for wire in allowed:
-        percent = voltage_drop_v(current_a, length_m, wire.ohm_per_m) / volts * 100.0
-        finding = hold(rules.rules["voltage-drop"], wire.name, percent, rules.exact("drop_percent"))
-        if finding.outcome is Outcome.MET:
-            return wire
-    return allowed[-1]
