@@ -80,7 +80,10 @@ def _is_plan(word: str) -> bool:
         return False
     if word.startswith("-"):
         return word.startswith(("--format", "--output", "-o"))
-    return word.lower().endswith(_PLAN_ENDINGS) or Path(word).is_file()
+    try:
+        return word.lower().endswith(_PLAN_ENDINGS) or Path(word).is_file()
+    except (OSError, ValueError):
+        return False
 
 
 def _unknown(word: str) -> str:

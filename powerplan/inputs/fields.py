@@ -196,7 +196,7 @@ _LOAD_A = current(
 _INPUT_A = current(
     "0.01 A",
     "50 A",
-    wanted="amperes from the label's INPUT line are wanted, such as \"2 A\", "
+    wanted='amperes from the label\'s INPUT line are wanted, such as "2 A", '
     "or power with power_factor",
 )
 

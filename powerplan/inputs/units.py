@@ -40,6 +40,7 @@ _EXPONENT = re.compile(r"[+-]?[0-9.]+[eE][+-]?[0-9]+(?:[^0-9].*)?")
 _VOLTS = re.compile(r"(?<![a-z0-9.])([0-9]{1,6}(?:\.[0-9]{1,3})?) ?(?:v|volts?|vdc|vac)(?![a-z])")
 _DIRECT = re.compile(r"(?<![a-z])(?:v?dc|output)(?![a-z])|\u2393")
 
+
 class QuantityError(ValueError):
     """A text that is not the quantity wanted; its words say what would be."""
 
@@ -260,9 +261,7 @@ def _number(text: object, amount: str) -> Fraction:
     return Fraction(part)
 
 
-def _bounded(
-    text: object, value: Fraction, kind: _Kind, *, zero: bool, negative: bool
-) -> Fraction:
+def _bounded(text: object, value: Fraction, kind: _Kind, *, zero: bool, negative: bool) -> Fraction:
     if value == 0:
         if zero:
             return value

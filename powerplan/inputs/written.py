@@ -210,5 +210,3 @@ class Cords(Written):
     diameter: f.CordDiameter | None = None
     extensions: f.Extensions | None = None
     open_floor: f.Away | None = None
-
-

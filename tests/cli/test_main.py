@@ -86,6 +86,8 @@ def test_the_version_is_told(capsys: pytest.CaptureFixture[str]):
     ("words", "said"),
     [
         (["quik"], "did you mean 'quick'?"),
+        (["x" * 5000], "no command and no plan file"),
+        (["check", "x" * 300], "cannot be read"),
         (["den"], "no command and no plan file is called 'den'"),
         (["rules", "--format", "pdf"], "'pdf'"),
         (["quick", "--chairs", "0"], "--chairs"),

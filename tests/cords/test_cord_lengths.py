@@ -1,6 +1,7 @@
 """What a cord must measure, and where a lead meets an extension."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from cord_rooms import all_covered, at, bare_room, chairs_of, found, make_router
@@ -122,6 +123,17 @@ def test_a_joint_stays_up_on_the_deck_when_the_lead_does_not_reach_over_the_step
     assert parts is not None
     assert (parts[1].rises_m, parts[0].rises_m) == (0.0, pytest.approx(10 * 0.0254, abs=1e-9))
     assert parts[1].path[0][0] > inch(175)
+
+
+def test_a_joint_keeps_a_millimeter_off_a_step_so_that_rounding_cannot_move_it_across():
+    reach_m = (72 / 1.1 - 24) * 0.0254
+    deck = make_riser(100, 60, 130, 60)
+    edge_m = round(inch(210) - reach_m - 0.0003, 6)
+    deck = replace(deck, rect=replace(deck.rect, left_m=edge_m))
+    parts = split_for_extension(_straight(200, risers=(deck,)), 0.0, inch(72), (), NEC)
+    assert parts is not None
+    assert parts[1].path[0][0] - edge_m >= 0.00099
+    assert (parts[1].rises_m, parts[0].rises_m) == (0.0, pytest.approx(0.254, abs=1e-9))
 
 
 def test_a_lead_that_reaches_the_outlet_leaves_only_the_outlets_height():

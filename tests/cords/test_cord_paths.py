@@ -151,6 +151,20 @@ def test_two_walkways_side_by_side_leave_no_way_along_their_seam():
     assert no.value == pytest.approx(40 * 0.0254, abs=1e-5)
 
 
+def test_a_seam_finer_than_any_tape_is_no_way():
+    one, two = make_area("one", 0, 0, 20, 186), make_area("two", 120, 0, 20, 186)
+    one = replace(one, rect=replace(one.rect, left_m=2.5, right_m=0.1 * 3 + 2.5))
+    two = replace(two, rect=replace(two.rect, left_m=2.8 + 1e-12))
+    no = refused(all_covered(bare_room(walkways=(one, two))).route(at(50, 50), at(200, 50)))
+    assert no.rule == "cord-in-walkway"
+
+
+def test_where_two_walkways_touch_at_a_corner_a_cord_passes_and_bends():
+    aisles = (make_area("one", 0, 0, 100, 50), make_area("two", 100, 50, 140, 136))
+    way = found(all_covered(bare_room(walkways=aisles)).route(at(50, 60), at(110, 20)))
+    assert way.path == (at(50, 60), at(100, 50), at(110, 20))
+
+
 def test_a_socket_in_a_walkway_is_refused_with_how_deep_it_lies():
     spec = bare_room(walkways=(make_area("aisle", 100, 0, 36, 186),))
     no = refused(all_covered(spec).route(at(110, 0), at(20, 20)))
@@ -200,7 +214,7 @@ def test_an_end_too_near_an_obstacle_is_refused_with_the_measured_distance():
     no = refused(router.route(at(99, 90), at(20, 20)))
     assert (no.rule, no.limit) == ("cord-clear-of-mechanism", pytest.approx(0.025))
     assert no.value == pytest.approx(1 * 0.0254 - 0.18 * 0.0254, abs=1e-6)
-    assert "obstacle o1" in no.words
+    assert "1 in from obstacle o1" in no.words
 
 
 def test_an_end_exactly_at_the_clearance_is_accepted():
@@ -216,7 +230,7 @@ def test_a_lead_under_the_rail_of_a_closed_chair_is_named_by_its_chair():
     no = refused(make_router(spec).route((inch(108), 0.0), chairs_of(spec)["A3"].lead_from))
     assert no.rule == "cord-clear-of-mechanism"
     assert no.value == pytest.approx(-0.18 * 0.0254, abs=1e-6)
-    assert "pinch zone of chair A3" in no.words
+    assert "is in the pinch zone of chair A3" in no.words
 
 
 def test_a_chair_with_closed_gaps_is_told_which_gap_is_too_small():
@@ -225,7 +239,9 @@ def test_a_chair_with_closed_gaps_is_told_which_gap_is_too_small():
     no = refused(make_router(spec).route((inch(108), 0.0), chairs_of(spec)["A3"].lead_from))
     assert (no.rule, no.value, no.limit) == ("cord-has-a-way", 0.0, 1.0)
     assert "A3" in no.words
+    # A cord of 0.36 in and 1/4 in over it: 0.61 in, on a tape 5/8 in.
     assert "rear rail is only 1/4 in" in no.words
+    assert "5/8 in is needed" in no.words
 
 
 def test_a_gap_that_nobody_measured_is_closed_and_said_so():

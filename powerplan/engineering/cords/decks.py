@@ -24,13 +24,25 @@ class Deck:
     height_m: float
 
     def holds(self, point: Point) -> bool:
-        """Return True when a point is up on the deck."""
+        """Return True when a point is up on the deck.
+
+        Parameters
+        ----------
+        point : Point
+            The point. [m]
+        """
         x, y = point
         rect = self.rect
         return rect.left_m < x < rect.right_m and rect.back_m < y < rect.front_m
 
     def crossings(self, segment: Segment) -> int:
-        """Return how often a straight stretch crosses the deck's edge: 0, 1 or 2."""
+        """Return how often a straight stretch crosses the deck's edge: 0, 1 or 2.
+
+        Parameters
+        ----------
+        segment : tuple of Point
+            Its two ends. [m]
+        """
         start_up, end_up = self.holds(segment[0]), self.holds(segment[1])
         if start_up != end_up:
             return 1

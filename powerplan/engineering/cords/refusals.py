@@ -12,7 +12,7 @@ from powerplan.engineering.cords.route import NoWay
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.zones import ARM_STRIP, CLEAR, REAR_STRIP, Zones
 from powerplan.model.geometry import MICROMETRE_M, Point, micrometres
-from powerplan.model.lengths import joined, length_text
+from powerplan.model.lengths import INCH_M, joined, length_text
 from powerplan.model.spec import Area, PlanSpec
 
 
@@ -51,12 +51,8 @@ def end_refused(scene: Scene, point: Point) -> NoWay | None:
         if held:
             inside_m = max(_way_out_m(floor, area, point) for area in held)
             names = joined([f"{name} {area.id}" for area in held])
-            return NoWay(
-                rule=rule,
-                value=max(inside_m, MICROMETRE_M),
-                limit=0.0,
-                words=f"the cord's end ({_place(scene, point)}) is in {names}",
-            )
+            words = f"the cord's end ({_place(scene, point)}) is in {names}"
+            return _refusal(rule, max(inside_m, MICROMETRE_M), 0.0, words)
     return _closed(f"the cord's end ({_place(scene, point)}) has no free floor around it")
 
 
@@ -76,6 +72,7 @@ def no_way(scene: Scene, start: Point, end: Point) -> NoWay:
             alone = [one for one in areas if _joins(floor.without(areas=(one,)), start, end)]
             return _crosses(floor, rule, name, alone or areas, start, end)
     if _joins(floor.without(areas=(*floor.walkways, *floor.doorways)), start, end):
+        # Walkways and doorways close it together; a walkway is what a plan can change.
         return _crosses(floor, "cord-in-walkway", "walkway", floor.walkways, start, end)
     if _joins(floor.without(moving=True), start, end):
         return _closed(_shut_in(scene, start, end))
@@ -95,8 +92,12 @@ def _kinds(floor: Floor) -> tuple[tuple[str, tuple[Area, ...], str], ...]:
     )
 
 
+def _refusal(rule: str, value: float, limit: float, words: str) -> NoWay:
+    return NoWay(rule=rule, value=value, limit=limit, words=f"{words[0].upper()}{words[1:]}.")
+
+
 def _closed(words: str) -> NoWay:
-    return NoWay(rule="cord-has-a-way", value=0.0, limit=1.0, words=words)
+    return _refusal("cord-has-a-way", 0.0, 1.0, words)
 
 
 def _crosses(
@@ -106,12 +107,8 @@ def _crosses(
     one, other = _part_with(floor.free, start), _part_with(floor.free, end)
     across_m = float(shapely.distance(one, other))
     named = joined([f"{name} {area.id}" for area in areas], "or")
-    return NoWay(
-        rule=rule,
-        value=max(across_m, MICROMETRE_M),
-        limit=0.0,
-        words=f"every way for the cord goes across {named}",
-    )
+    words = f"every way for the cord goes across {named}"
+    return _refusal(rule, max(across_m, MICROMETRE_M), 0.0, words)
 
 
 def _too_near(scene: Scene, point: Point) -> NoWay:
@@ -129,15 +126,17 @@ def _too_near(scene: Scene, point: Point) -> NoWay:
     surface_m = min(distance_m - floor.radius_m, floor.clearance_m - MICROMETRE_M)
     units = scene.spec.project.units
     where = "in" if distance_m == 0.0 else f"{length_text(distance_m, units, step=16)} from"
-    return NoWay(
-        rule="cord-clear-of-mechanism",
-        value=surface_m,
-        limit=floor.clearance_m,
-        words=(
-            f"the cord's end ({_place(scene, point)}) is {where} {name}; its middle has to be "
-            f"{length_text(floor.keep_m, units, step=16)} or more away, along either wall"
-        ),
+    words = (
+        f"the cord's end ({_place(scene, point)}) is {where} {name}; the middle of a cord has to "
+        f"be {_at_least_text(floor.keep_m, units)} or more away"
     )
+    return _refusal("cord-clear-of-mechanism", surface_m, floor.clearance_m, words)
+
+
+def _at_least_text(length_m: float, units: str) -> str:
+    """A length that something must have, never rounded down."""
+    half_step_m = {"mm": 0.0005, "m": 0.0005}.get(units, float(INCH_M) / 32)
+    return length_text(length_m + half_step_m - MICROMETRE_M, units, step=16)
 
 
 def _way_out_m(floor: Floor, area: Area, point: Point) -> float:
@@ -209,5 +208,4 @@ def _gap_words(scene: Scene, chair: SeatedChair) -> str:
             told.append(f"the gap under the {name} is only {length_text(gap_m, units, step=16)}")
     if not told:
         return ""
-    least = length_text(scene.least_gap_m, units, step=64)
-    return f"{joined(told)} ({least} is needed)"
+    return f"{joined(told)} ({_at_least_text(scene.least_gap_m, units)} is needed)"

@@ -12,7 +12,13 @@ class Measurer(Protocol):
     """What can say how long and how clear a path is."""
 
     def measure(self, path: tuple[Point, ...]) -> Route:
-        """Return the path with everything that was measured along it. [m]"""
+        """Return the path with everything that was measured along it.
+
+        Parameters
+        ----------
+        path : tuple of Point
+            At least two points. [m]
+        """
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from powerplan.model.findings import Finding
 from powerplan.model.lengths import amps_text, length_text, plural
-from powerplan.model.plan import Plan, Spare, Step
+from powerplan.model.plan import Decision, Plan, Spare, Step
 from powerplan.sheets.parts import Items, Marked, Page, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN, numbers_text
 
@@ -15,7 +15,7 @@ _OF_WHAT_IS_THERE = ("wire-matches-breaker", "breaker-size", "socket-matches-cir
 def decision_page(plan: Plan) -> Page:
     """Return the answer, every step with its reasons, and what it hangs on."""
     decision, units = plan.decision, plan.spec.project.units
-    parts: list[Part] = [Say(text=f"Answer: {decision.verdict}. {decision.sentence}")]
+    parts: list[Part] = [Say(text=_answer(decision))]
     parts += _hazards(plan)
     parts += [
         _step(number, step, step.step == decision.verdict, units)
@@ -35,6 +35,12 @@ def decision_page(plan: Plan) -> Page:
         taken = tuple(f"{said.subject}: {said.words}" for said in plan.spec.assumed)
         parts.append(Items(lead="Not in the plan file, so taken as:", items=taken))
     return Page(title="Does the job need a new circuit?", parts=tuple(parts))
+
+
+def _answer(decision: Decision) -> str:
+    if decision.sentence.lower().startswith(decision.verdict.lower()):
+        return f"Answer: {decision.sentence}"
+    return f"Answer: {decision.verdict}. {decision.sentence}"
 
 
 def _hazards(plan: Plan) -> list[Part]:

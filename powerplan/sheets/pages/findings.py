@@ -91,7 +91,7 @@ def _tally(findings: tuple[Finding, ...]) -> str:
 def _entry(finding: Finding, units: str, held: int = 1) -> Marked:
     subject = finding.subject
     if held > 1:
-        subject = f"worst of {held}: {subject}"
+        subject = f"tightest of {held}: {subject}"
     lines = [
         f"{finding.rule} ({finding.force.value}), {subject}",
         finding.requirement + _after(": ", numbers_text(finding, units)),

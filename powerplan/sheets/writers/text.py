@@ -81,7 +81,8 @@ def _marked(part: Marked, mark: str, lines: list[str]) -> list[str]:
 
 def _step_line(number: int, line: str) -> list[str]:
     if number == 0:
-        return wrap(line, WIDTH)
+        first, *rest = wrap(line, WIDTH - 3)
+        return [first, *(f"   {text}" for text in rest)]
     if line.startswith("- "):
         return [f"   {text}" for text in _hung("- ", line[2:], WIDTH - 3)]
     return [f"   {text}" for text in wrap(line, WIDTH - 3)]
