@@ -10,13 +10,11 @@ from typing import TYPE_CHECKING
 import click
 
 from powerplan.cli.deliver import deliver, encoding_for, output_options, write_whole
-from powerplan.model.errors import JudgeDisagreesError, PlanFileError
+from powerplan.model.errors import JudgeDisagreesError
 
 if TYPE_CHECKING:
     from powerplan.judging.judge import Report
     from powerplan.model.plan import Plan
-
-_RECORD_SIZE = 64 * 1024 * 1024
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,16 +49,18 @@ def judged(path: Path) -> Judged:
         If our own plan is refused; its record is kept and named.
     """
     if _is_record(path):
-        return _judged_record(path)
+        from powerplan.inputs.record_file import read_record
+
+        return _judge(read_record(path), from_record=True)
     from powerplan.inputs.plan_file import read_plan_file
+    from powerplan.inputs.record_file import read_record_text
     from powerplan.planning.pipeline import make_plan
     from powerplan.rulebook.loader import rule_set
+    from powerplan.sheets.writers.json import record_text
 
     read = read_plan_file(path, rule_set)
     plan = make_plan(read.spec, rule_set(read.spec.project.rules), read.sha256)
-    from powerplan.model.codec import plan_from_plain, to_plain
-
-    found = _judge(plan_from_plain(to_plain(plan)), from_record=False)
+    found = _judge(read_record_text(record_text(plan).encode()), from_record=False)
     if found.refused:
         kept = _keep(found.plan)
         raise JudgeDisagreesError(
@@ -71,20 +71,12 @@ def judged(path: Path) -> Judged:
 
 
 def _is_record(path: Path) -> bool:
+    from powerplan.inputs.record_file import looks_like_record
+
     try:
-        with path.open("rb") as stream:
-            start = stream.read(4096)
-    except OSError as fault:
-        raise PlanFileError([f"{path}: cannot be read: {fault.strerror or fault}"]) from None
-    return start.removeprefix(b"\xef\xbb\xbf").lstrip().startswith(b"{")
-
-
-def _judged_record(path: Path) -> Judged:
-    from powerplan.inputs.record_file import read_record
-
-    if path.stat().st_size > _RECORD_SIZE:
-        raise PlanFileError([f"{path}: larger than any record (64 MB)"])
-    return _judge(read_record(path), from_record=True)
+        return looks_like_record(path)
+    except (OSError, ValueError):
+        return False  # the reader of plan files says why it cannot be read
 
 
 def _judge(plan: Plan, *, from_record: bool) -> Judged:

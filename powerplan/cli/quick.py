@@ -17,8 +17,8 @@ if TYPE_CHECKING:
 _EXAMPLE = "powerplan quick --chairs 5 --input 1.8A --breaker 15A --already 3A"
 _RULES = "us-nec-2023"
 _NOTHING = frozenset({"0", "none", "nothing", "empty"})
-_ZERO = re.compile(r"0+(?:\.0+)? ?(?:a|amp|amps|amperes)")
-_GAUGE = re.compile(r"#? ?([0-9]{1,2}) ?(?:awg|ga|gauge)?")
+_ZERO = r"0+(?:\.0+)? ?(?:a|amp|amps|amperes)"
+_GAUGE = r"#? ?([0-9]{1,2}) ?(?:awg|ga|gauge)?"
 
 _HELP = f"""\b
 Example:
@@ -99,7 +99,7 @@ def _part(text: str) -> Fraction:
 
 def _is_nothing(text: str) -> bool:
     plain = " ".join(text.lower().split())
-    return plain in _NOTHING or _ZERO.fullmatch(plain) is not None
+    return plain in _NOTHING or re.fullmatch(_ZERO, plain) is not None
 
 
 def _already(texts: tuple[str, ...]) -> tuple[Fraction, Fraction] | None:
@@ -124,7 +124,7 @@ def _already(texts: tuple[str, ...]) -> tuple[Fraction, Fraction] | None:
 
 
 def _wire(text: str, rules: RuleSet) -> str:
-    found = _GAUGE.fullmatch(" ".join(text.lower().split()))
+    found = re.fullmatch(_GAUGE, " ".join(text.lower().split()))
     name = f"{int(found[1])} AWG" if found else text
     if name not in rules.wires:
         raise click.UsageError(f"--wire: {text!r} is not one of {', '.join(rules.wires)}")

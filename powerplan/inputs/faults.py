@@ -19,9 +19,10 @@ _NAMED_TABLES = frozenset(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fault:
-    """One fault: the path of the key it is at, and the words without the place."""
+    """One fault: the path whose line it is at, the place as told, and the words."""
 
     path: Path
+    place: str
     words: str
 
 
@@ -34,9 +35,20 @@ class Faults:
     def __bool__(self) -> bool:
         return bool(self._found)
 
-    def add(self, path: Path, words: str) -> None:
-        """Note a fault at a key, or at a table for what is missing in it."""
-        self._found.append(Fault(path=path, words=words))
+    def add(self, path: Path, words: str, about: Path | None = None) -> None:
+        """Note a fault at a key, or at a table for what is missing in it.
+
+        Parameters
+        ----------
+        path : tuple
+            Whose line is told.
+        words : str
+            What was found and what is wanted.
+        about : tuple, optional
+            The place as told, where it is not the path itself.
+        """
+        place = where(path if about is None else about)
+        self._found.append(Fault(path=path, place=place, words=words))
 
     @property
     def found(self) -> tuple[Fault, ...]:

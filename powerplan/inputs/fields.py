@@ -107,7 +107,7 @@ def choice(*words: str) -> Reader:
         if isinstance(value, str) and value in words:
             return value
         close = nearest(value, words) if isinstance(value, str) else None
-        hint = f"; did you mean {close!r}?" if close else ""
+        hint = f'; did you mean "{close}"?' if close else ""
         told = ", ".join(f'"{word}"' for word in words)
         raise ValueError(f"{found(value)} is not one of {told}{hint}")
 

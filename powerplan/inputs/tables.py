@@ -16,19 +16,11 @@ from powerplan.inputs.names import name_fault
 from powerplan.inputs.saying import found, meant, named, nearest, shown
 
 M = TypeVar("M", bound=w.Written)
+M_co = TypeVar("M_co", bound=w.Written, covariant=True)
 
 VERSION = 1
 
-_GROUPS: dict[str, type[w.Written]] = {
-    "door": w.Door,
-    "obstacle": w.Floorspace,
-    "walkway": w.Floorspace,
-    "riser": w.Riser,
-    "chair": w.Chair,
-    "row": w.Row,
-    "circuit": w.Circuit,
-    "outlet": w.Outlet,
-}
+_GROUPS = ("door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet")
 _SINGLES = ("project", "room", "floor", "new_work", "cords")
 _LEVELS = ("plan_file", *_SINGLES, *_GROUPS)
 
@@ -40,11 +32,11 @@ _WORDS = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Table(Generic[M]):
+class Table(Generic[M_co]):
     """One table as read: ``it`` has None for what is left out, and for what is ``spoiled``."""
 
     path: Path
-    it: M
+    it: M_co
     spoiled: frozenset[str]
 
     @property
@@ -73,7 +65,7 @@ class PlanTables:
         self._faults = faults
         for key in document:
             if key not in _LEVELS:
-                faults.add((key,), f"this is not known{meant(key, _LEVELS)}")
+                faults.add((key,), f"[{shown(key)}] is not known{meant(key, _LEVELS)}", about=())
         self.project = self._single("project", w.Project)
         self.room = self._single("room", w.Room)
         self.new_work = self._single("new_work", w.NewWork)
@@ -192,7 +184,8 @@ def _note(
     key = str(place[-1])
     if kind == "extra_forbidden":
         known = (*_keys(inner), *(also if len(place) == 1 else ()))
-        faults.add((*path, *place), f"the key {named(key)} is not known{meant(key, known)}")
+        words = f"the key {named(key)} is not known{meant(key, known)}"
+        faults.add((*path, *place), words, about=(*path, *place[:-1]))
         close = nearest(key, known)
         return {str(place[0])} if len(place) > 1 else {close} if close else set()
     if kind == "missing":

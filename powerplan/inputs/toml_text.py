@@ -10,7 +10,7 @@ from typing import Any
 from powerplan.inputs.saying import named, shown
 from powerplan.inputs.toml_help import Slip, help_with
 
-_MOST_BYTES = 256 * 1024
+MOST_BYTES = 256 * 1024
 _LONGEST_LINE = 1000
 _DEEPEST = 8
 _MOST_SLIPS = 21
@@ -49,8 +49,8 @@ def toml_text(data: bytes) -> TomlText:
 
 
 def _decoded(data: bytes) -> tuple[str, Slip | None]:
-    if len(data) > _MOST_BYTES:
-        return "", (1, f"the file is larger than {_MOST_BYTES // 1024} kB; this is no plan file")
+    if len(data) > MOST_BYTES:
+        return "", (1, f"the file is larger than {MOST_BYTES // 1024} kB; this is no plan file")
     if data.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\x00" in data[:200]:
         return "", (1, "the file is not UTF-8 (it looks like UTF-16); save it as UTF-8")
     plain = data.removeprefix(b"\xef\xbb\xbf")

@@ -86,6 +86,10 @@ def _place(
     fits = inside_m >= -LENIENT_M
     aside = note or ("" if fits else f"the lid leaves the clear zone by {-inside_m:.6f} m")
     yield case.hold("box-has-a-place", subject, int(fits), 1, note=aside)
+    for name, apart_m in cutting.obstacles_m(middles):
+        if apart_m < -LENIENT_M:
+            words = f"{note}: obstacle {name} stands on it" if note else f"on obstacle {name}"
+            yield case.hold("box-has-a-place", subject, 0, 1, note=words)
     for name, apart_m in cutting.no_cut_m(middles):
         words = f"{note}: {name}" if note else name
         yield case.hold("box-clears-no-cut", subject, apart_m, cutting.margin_m, note=words)

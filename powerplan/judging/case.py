@@ -138,9 +138,9 @@ class Case:
         apart = abs(Fraction(stated) - Fraction(follows))
         return self._compared(subject, field, stated, float(follows), apart, within)
 
-    def broken(self, rule: str, subject: str, note: str) -> Finding:
+    def broken(self, rule: str, subject: str, note: str, *, force: Force | None = None) -> Finding:
         """Say that a rule is not met where no number tells how far."""
-        return self.hold(rule, subject, math.nan, 0, note=note)
+        return self.hold(rule, subject, math.nan, 0, note=note, force=force)
 
     def branch_of(self, feed: str | None) -> Branch | None:
         """Return the circuit on which an outlet or a box is, None where there is none such."""

@@ -11,13 +11,14 @@ from powerplan.model.findings import Finding
 from powerplan.model.plan import NOT_POSSIBLE, Condition
 
 _MICRO = 10**6
-_KINDS = ("load", "breaker", "wire", "framing", "cut-out", "panel")
+_KINDS = ("load", "breaker", "wire", "framing", "cut-out", "panel", "cord", "other")
 _KIND_OF_RULE = {
     "box-clears-framing": "framing",
     "box-size-known": "cut-out",
     "panel-space": "panel",
-    "cord-wire": "wire",
-    "extension-rating": "wire",
+    "cord-wire": "cord",
+    "extension-rating": "cord",
+    "coupler-rating": "other",
 }
 _SUBJECT = "depends on"
 

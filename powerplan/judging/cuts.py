@@ -29,6 +29,7 @@ class Cutting:
     cut_depth_m: float
     margin_m: float
     no_cut: tuple[Area, ...]
+    obstacles: tuple[Area, ...]
     risers: tuple[Riser, ...]
 
     @property
@@ -43,6 +44,12 @@ class Cutting:
     def lid_room_m(self, middles: Rect) -> float:
         """Return what is left between lid and the sides of the clear zone; negative: out. [m]"""
         return room_left_m(self.zone, _spread(middles, self.lid_width_m, self.lid_depth_m))
+
+    def obstacles_m(self, middles: Rect) -> Iterator[tuple[str, float]]:
+        """Give every obstacle, and its distance from the lid. [m]"""
+        lid = _spread(middles, self.lid_width_m, self.lid_depth_m)
+        for area in self.obstacles:
+            yield area.id, gap_m(lid, area.rect)
 
     def no_cut_m(self, middles: Rect) -> Iterator[tuple[str, float]]:
         """Give every area where nothing is cut, and its distance from the cut-out. [m]"""
@@ -79,6 +86,9 @@ class Cutting:
             return ()
         holes = [
             _wider(area.rect, wide + self.margin_m, deep + self.margin_m) for area in self.no_cut
+        ]
+        holes += [
+            _wider(area.rect, self.lid_width_m / 2, self.lid_depth_m / 2) for area in self.obstacles
         ]
         for riser in self.risers:
             if riser.id != self.deck:
@@ -153,6 +163,7 @@ def read_cutting(case: Case, box: Box) -> Cutting | None:
         cut_depth_m=usual_cut_m if cut is None else cut.depth_m,
         margin_m=spec.new_work.framing_margin_m,
         no_cut=spec.no_cut,
+        obstacles=spec.obstacles,
         risers=spec.risers,
     )
 

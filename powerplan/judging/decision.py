@@ -22,7 +22,7 @@ from powerplan.model.plan import (
 )
 
 _SUBJECT = "decision"
-_HAZARDS = ("wire-matches-breaker", "breaker-size", "socket-matches-circuit")
+_HAZARD = "wire-matches-breaker"
 _WORKS, _NOT_MET, _IMPOSSIBLE, _HANGS = 0, 1, 3, 4
 
 
@@ -69,9 +69,8 @@ def _starts_where_it_may(case: Case, found: tuple[Finding, ...]) -> Iterator[Fin
     if case.plan.spec.project.job == "new" and verdict in (EXISTING, EXTENSIONS):
         yield case.broken(AGREES, _SUBJECT, "a new build starts at new outlets")
     existing = {f"circuit {circuit.id}" for circuit in case.plan.spec.circuits}
-    existing |= {f"outlet {outlet.id}" for outlet in case.plan.spec.outlets}
     hazard = next(
-        (f for f in found if f.stops and f.rule in _HAZARDS and f.subject in existing), None
+        (f for f in found if f.stops and f.rule == _HAZARD and f.subject in existing), None
     )
     if hazard is not None and verdict != NEW_CIRCUITS:
         note = f"{hazard.subject} breaks {hazard.rule}: only new circuits until it is corrected"

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from powerplan.judging.case import Branch, Case
+from powerplan.judging.outlets import square_m
 from powerplan.judging.plugs import downstream_a
 from powerplan.model.findings import Finding
 
@@ -66,27 +67,42 @@ def _home_run_v(case: Case, branch: Branch) -> float | None:
 def _wiring_v(case: Case, branch: Branch, feed: str) -> float | None:
     """Volts lost between the end of the home run and an outlet or box. [V]
 
-    A box wired from the panel ends the home run itself; existing outlets are taken to be there.
+    A box wired from the panel ends the home run itself, and so does a circuit's first outlet.
     """
     total, seen = 0.0, set()
-    while feed not in case.outlets:
-        box = case.boxes.get(feed)
-        if box is None or feed in seen:
+    at: str | None = feed
+    while at is not None:
+        if at in seen:
             return None
-        seen.add(feed)
-        if box.wired_from == _PANEL:
-            break
-        current = _beyond_a(case, feed)
-        lost = _lost_v(case, current, box.wiring_m, branch.wire)
+        seen.add(at)
+        before, length_m = _wired(case, branch, at)
+        lost = _lost_v(case, _beyond_a(case, at), length_m, branch.wire)
         if lost is None:
             return None
-        total, feed = total + lost, box.wired_from
+        total, at = total + lost, before
     return total
 
 
-def _beyond_a(case: Case, box: str) -> Fraction:
-    """Current of all chairs on a box and on the boxes wired on from it. [A]"""
-    fed = {box}
+def _wired(case: Case, branch: Branch, feed: str) -> tuple[str | None, float | None]:
+    """What an outlet or box is wired on from, None for the home run; and by how much wire. [m]"""
+    if feed in case.outlets:
+        first = next(o for o in case.plan.spec.outlets if o.circuit == branch.id)
+        if first.id == feed:
+            return None, 0.0
+        return first.id, square_m(case, first.id, feed)
+    box = case.boxes.get(feed)
+    if box is None:
+        return None, None
+    if box.wired_from == _PANEL:
+        return None, 0.0
+    if box.wired_from == branch.subject:
+        return None, box.wiring_m
+    return box.wired_from, box.wiring_m
+
+
+def _beyond_a(case: Case, feed: str) -> Fraction:
+    """Current of all chairs on an outlet or box and on the boxes wired on from it. [A]"""
+    fed = {feed}
     growing = True
     while growing:
         more = {name for name, other in case.boxes.items() if other.wired_from in fed}

@@ -18,12 +18,13 @@ def judge_hazards(case: Case) -> Iterator[Finding]:
         yield _breaker_finding(case, branch)
     for outlet in case.plan.spec.outlets:
         branch = case.branches[outlet.circuit]
-        yield socket_finding(case, f"outlet {outlet.id}", branch, outlet.rating_a)
+        used = any(cord.from_ == outlet.id for cord in case.plan.cords)
+        yield socket_finding(case, f"outlet {outlet.id}", branch, outlet.rating_a, used=used)
     for box in case.plan.boxes:
         known = case.branches.get(box.circuit)
         if known is not None:
             rating = Fraction(box.rating_a).limit_denominator(10**6)
-            yield socket_finding(case, box.id, known, rating)
+            yield socket_finding(case, box.id, known, rating, used=True)
     yield from _panel(case)
 
 

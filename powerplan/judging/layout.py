@@ -53,7 +53,7 @@ def _risers(case: Case, row: LaidRow) -> Iterator[Finding]:
         within_m, apart_m = room_left_m(riser.rect, row.base), gap_m(riser.rect, row.base)
         level_m = max(within_m, apart_m)
         yield case.hold("row-on-one-level", _name(row), level_m, 0.0, note=note)
-        if apart_m < -LENIENT_M:
+        if within_m >= -LENIENT_M:
             ahead_m = riser.rect.front_m - row.swept.front_m
             yield case.hold("footrest-on-riser", _name(row), ahead_m, 0.0, note=note)
 
@@ -78,7 +78,7 @@ def _passage(case: Case, row: LaidRow) -> Finding:
     stops += [
         riser.rect.front_m
         for riser in case.plan.spec.risers
-        if gap_m(riser.rect, row.base) < -LENIENT_M
+        if room_left_m(riser.rect, row.base) >= -LENIENT_M
     ]
     stops += [
         other.swept.back_m

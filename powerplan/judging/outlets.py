@@ -8,7 +8,6 @@ from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_UM, WALL_OUTLET, C
 from powerplan.judging.cords import box_height_m
 from powerplan.judging.cuts import joists_known, read_cutting
 from powerplan.model.findings import Finding
-from powerplan.model.geometry import Point, micrometres
 from powerplan.model.plan import Box
 
 _PANEL = "panel"
@@ -51,6 +50,8 @@ def _wiring(case: Case, box: Box) -> Iterator[Finding]:
         if box.wiring_m is not None or branch.home_run_m is not None:
             yield case.same_length(box.id, "wiring_m", box.wiring_m, branch.home_run_m)
         return
+    if box.wired_from == branch.subject and not _has_outlets(case, branch.id):
+        return
     before = case.branch_of(box.wired_from)
     if before is None:
         note = f"it is wired from {box.wired_from!r:.60}, which is not there"
@@ -59,12 +60,20 @@ def _wiring(case: Case, box: Box) -> Iterator[Finding]:
     yield case.same_words(box.id, "circuit of what it is wired from", before.id, box.circuit)
     if _goes_round(case, box):
         yield case.broken(AGREES, box.id, "its wiring goes round")
-    x_m, y_m = _place(case, box.wired_from)
-    square_m = abs(x_m - box.x_m) + abs(y_m - box.y_m)
-    short = box.wiring_m is None or micrometres(box.wiring_m - square_m) < -LENIENT_UM
-    if short:
-        note = f"wiring_m is less than the {square_m:.6f} m across and along to {box.wired_from}"
-        yield case.broken(AGREES, box.id, note)
+    if box.wired_from not in case.outlets and box.wired_from == box.id:
+        return
+    wiring_m = square_m(case, box.wired_from, box.id)
+    yield case.same_length(box.id, "wiring_m", box.wiring_m, wiring_m, within_um=2 * LENIENT_UM)
+
+
+def square_m(case: Case, one: str, other: str) -> float:
+    """Return the wire between two outlets: across, along, and up or down at both ends. [m]"""
+    (x_m, y_m, height_m), (to_x_m, to_y_m, to_height_m) = _place(case, one), _place(case, other)
+    return abs(x_m - to_x_m) + abs(y_m - to_y_m) + abs(height_m) + abs(to_height_m)
+
+
+def _has_outlets(case: Case, circuit: str) -> bool:
+    return any(outlet.circuit == circuit for outlet in case.outlets.values())
 
 
 def _goes_round(case: Case, box: Box) -> bool:
@@ -77,7 +86,6 @@ def _goes_round(case: Case, box: Box) -> bool:
     return False
 
 
-def _place(case: Case, name: str) -> Point:
-    if name in case.outlets:
-        return case.outlets[name].x_m, case.outlets[name].y_m
-    return case.boxes[name].x_m, case.boxes[name].y_m
+def _place(case: Case, name: str) -> tuple[float, float, float]:
+    place = case.outlets[name] if name in case.outlets else case.boxes[name]
+    return place.x_m, place.y_m, place.height_m

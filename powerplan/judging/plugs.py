@@ -67,19 +67,25 @@ def downstream_a(case: Case, number: int) -> Fraction:
     return sum((case.seats[name].kind.input_a for name in names), Fraction(0))
 
 
-def socket_finding(case: Case, subject: str, branch: Branch, rating_a: Fraction) -> Finding:
-    """Hold a socket's rating to those its circuit may have; not checked for an unknown breaker."""
+def socket_finding(
+    case: Case, subject: str, branch: Branch, rating_a: Fraction, *, used: bool
+) -> Finding:
+    """Hold a socket's rating to those its circuit may have; not checked for an unknown breaker.
+
+    A socket that is there and that the plan does not use is worth advice only. [A]
+    """
     circuit_a = case.breaker_or_least_a(branch)
     allowed = [row.socket_a for row in case.rules.sockets if row.circuit_a == circuit_a]
     least = min(allowed, default=Fraction(0))
     if branch.breaker_a is None:
-        force = None if branch.seats else Force.NOTE
+        force = None if used else Force.NOTE
         return case.hold(
             "socket-matches-circuit", subject, rating_a, least, checked=False, force=force
         )
     if rating_a not in allowed:
         note = f"a {float(rating_a):g} A socket may not be on a {float(circuit_a):g} A circuit"
-        return case.broken("socket-matches-circuit", subject, note)
+        force = None if used else Force.ADVICE
+        return case.broken("socket-matches-circuit", subject, note, force=force)
     return case.hold("socket-matches-circuit", subject, rating_a, least)
 
 
@@ -152,7 +158,15 @@ def _wire(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]:
     current = sum((seat.kind.input_a for seat in seats), Fraction(0))
     if cord.kind != EXTENSION:
         wire = case.wire(cord.wire)
-        yield case.hold("cord-wire", subject, current, wire.cord_a if wire else None)
+        as_made = wire is None and cord.kind == OWN and len(seats) < 2
+        yield case.hold(
+            "cord-wire",
+            subject,
+            current,
+            wire.cord_a if wire else None,
+            force=Force.NOTE if as_made else None,
+            note="a chair's own lead, as its maker made it" if as_made else "",
+        )
         return
     temporary = Force.ADVICE if _is_home(case.plan.spec.project.place) else Force.MUST
     yield case.hold("extension-temporary", subject, 1, 0, force=temporary)

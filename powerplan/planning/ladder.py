@@ -169,7 +169,9 @@ def _fewest_circuits(table: Table, terms: Terms) -> Pick | None:
     loose = terms.ignore | {"circuit-load", "fastened-half"}
     one = replace(terms, ignore=loose, circuits_at_least=1, circuits_at_most=1)
     if choose(sure, one) is not None:
-        for circuits in range(1, len(table.demand) + 1):
+        left = sum(table.demand) - sum(max(0, room) for room in sure.room)
+        least = max(1, -(-left // table.new_room))
+        for circuits in range(least, len(table.demand) + 1):
             pick = choose(sure, replace(terms, circuits_at_least=1, circuits_at_most=circuits))
             if pick is not None:
                 return pick

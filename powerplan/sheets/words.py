@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from powerplan.model.findings import Finding, Outcome
+from powerplan.model.geometry import micrometres
 from powerplan.model.lengths import amps_text, length_text
 from powerplan.sheets.caution import CAUTION
 
@@ -13,6 +14,8 @@ if TYPE_CHECKING:  # a report without a plan does not wait for these
     from powerplan.model.spec import Room, Wall
 
 UNKNOWN = "unknown"
+
+_EIGHTH_UM, _MILLIMETRE_UM = 3175, 1000
 
 _SINGULAR = {"supplies": "supply"}
 
@@ -71,6 +74,39 @@ def room_text(finding: Finding, units: str) -> str:
     if text.split()[0] == "0":
         text = measure(size, finding.unit, units, fine=True)
     return f"{text} to spare" if finding.margin > 0 else f"short by {text}"
+
+
+def at_most_text(length_m: float, units: str) -> str:
+    """Return a length as a tape shows it, rounded down: what is promised is there.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length; a hair (1 um) under a mark counts as the mark. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    mark_um = _mark_um(units)
+    return length_text((micrometres(length_m) + 1) // mark_um * mark_um / 1e6, units)
+
+
+def at_least_text(length_m: float, units: str) -> str:
+    """Return a length as a tape shows it, rounded up: what is asked for is enough.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length; a hair (1 um) over a mark counts as the mark. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    mark_um = _mark_um(units)
+    return length_text(-((1 - micrometres(length_m)) // mark_um) * mark_um / 1e6, units)
+
+
+def _mark_um(units: str) -> int:
+    """The distance between a tape's marks that we print. [um]"""
+    return _MILLIMETRE_UM if units in ("mm", "m") else _EIGHTH_UM
 
 
 def outcome_word(outcome: Outcome) -> str:

@@ -87,7 +87,39 @@ def test_a_starter_plans_as_it_stands(
 
 def test_every_line_of_a_starter_fits_a_narrow_window():
     text = starter_text("den.toml", 12, 30 * FOOT_M, 15 * FOOT_M, "retrofit")
-    assert max(map(len, text.splitlines())) <= 88
+    assert max(map(len, text.splitlines())) <= 80
+
+
+LOAD = '{ "screen and player" = "3 A, continuous" }'
+NO_WORK = ("floor_boxes = true ", "floor_boxes = false"), ("circuits = 4", "circuits = 0")
+
+
+@pytest.mark.parametrize(
+    ("edits", "code", "last"),
+    [
+        (((LOAD, '"unknown"'),), 4, ", if what is still unknown holds."),
+        ((('width = "16 ft"', 'width = "12 ft"'),), 1, ", but a must-rule is NOT MET."),
+        (NO_WORK, 3, "Verdict: not possible as drawn."),
+        (((LOAD, "{}"),), 0, "Verdict: new outlets on existing circuits."),
+    ],
+)
+@pytest.mark.parametrize("words", VIEWS)
+def test_each_kind_of_answer_has_its_code_and_its_last_line(
+    words: list[str],
+    edits: tuple[tuple[str, str], ...],
+    code: int,
+    last: str,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+):
+    file = tmp_path / "den.toml"
+    text = starter_text("den.toml", 5, 16 * FOOT_M, 15 * FOOT_M, "retrofit")
+    for old, new in edits:
+        assert text.count(old) == 1
+        text = text.replace(old, new)
+    file.write_text(text, "utf-8")
+    assert main([*words, str(file)]) == code
+    assert capsys.readouterr().out.splitlines()[-1].endswith(last)
 
 
 @pytest.mark.parametrize("words", VIEWS)

@@ -300,3 +300,9 @@ def test_the_floor_a_box_may_sit_on_comes_in_pieces() -> None:
     assert {subject for _, subject in refused(report)} == {
         "cord box A3-A3", "cord box A3-A4", "decision"
     }  # fmt: skip
+
+
+def test_a_box_on_an_obstacle_is_caught() -> None:
+    column = make_area("column", 122, 20, 4, 6)
+    report = judged(with_spec(hand_made.boxed(), obstacles=(column,)))
+    assert ("box-has-a-place", "box A3") in refused(report)

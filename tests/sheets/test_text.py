@@ -12,7 +12,7 @@ from powerplan.model.plan import CAUTION, EXISTING, LADDER, NEW_CIRCUITS, NOT_PO
 from powerplan.sheets.caution import CAUTION as SHORT_CAUTION
 from powerplan.sheets.pages.findings import in_order, tightest
 from powerplan.sheets.views import judged_sheet, plan_sheet, verdict_line
-from powerplan.sheets.words import measure, numbers_text
+from powerplan.sheets.words import at_least_text, at_most_text, measure, numbers_text
 from powerplan.sheets.writers.columns import columns
 from powerplan.sheets.writers.json import plain_text, record_text
 from powerplan.sheets.writers.text import sheet_text
@@ -274,3 +274,30 @@ def test_new_circuits_of_two_kinds_are_not_told_as_one():
 
 def test_reports_without_a_plan_carry_the_same_caution():
     assert SHORT_CAUTION == CAUTION
+
+
+@pytest.mark.parametrize(
+    ("length_m", "units", "down", "up"),
+    [
+        (0.0254, "in", "1 in", "1 in"),
+        (0.025, "in", "7/8 in", "1 in"),
+        (0.0254 - 0.000001, "in", "1 in", "1 in"),
+        (0.0254 + 0.00001, "in", "1 in", "1 1/8 in"),
+        (0.0019, "in", "0 in", "1/8 in"),
+        (0.3047, "ft-in", "11 7/8 in", "1 ft"),
+        (0.0126, "mm", "12 mm", "13 mm"),
+    ],
+)
+def test_what_is_promised_is_rounded_down_and_what_is_asked_up(
+    length_m: float, units: str, down: str, up: str
+):
+    assert at_most_text(length_m, units) == down
+    assert at_least_text(length_m, units) == up
+
+
+def test_how_far_a_box_may_move_is_never_rounded_up():
+    box = sample_plan().boxes[0]
+    box = replace(box, drift=replace(box.drift, screen_m=0.0252))
+    text = sheet_text(plan_sheet(sample_plan(boxes=(box,)), "mark"))
+    moves = [line for line in text.splitlines() if line.startswith("box A2")][1]
+    assert moves.endswith("  7/8 in")

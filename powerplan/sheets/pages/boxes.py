@@ -6,7 +6,7 @@ from powerplan.model.lengths import length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import from_wall
+from powerplan.sheets.words import at_most_text, from_wall
 
 
 def boxes_page(plan: Plan) -> Page:
@@ -49,10 +49,10 @@ def _moves(plan: Plan) -> Table:
     rows = tuple(
         (
             box.id,
-            length_text(box.drift.left_m, units),
-            length_text(box.drift.right_m, units),
-            length_text(box.drift.back_m, units),
-            length_text(box.drift.screen_m, units),
+            at_most_text(box.drift.left_m, units),
+            at_most_text(box.drift.right_m, units),
+            at_most_text(box.drift.back_m, units),
+            at_most_text(box.drift.screen_m, units),
         )
         for box in plan.boxes
     )

@@ -9,9 +9,9 @@ from powerplan.model.lengths import length_text
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import from_wall
+from powerplan.sheets.words import at_least_text, at_most_text, from_wall
 
-_HEAD = ("cord", "from", "to", "way", "needed", "cord to use", "lies on")
+_HEAD = ("cord", "from", "to", "way", "needed", "use", "floor")
 
 
 def cords_page(plan: Plan, *, ways: bool = False) -> Page:
@@ -47,7 +47,7 @@ def _row(cord: Cord, units: str) -> tuple[str, ...]:
         cord.from_,
         cord.to,
         length_text(cord.length_m, units),
-        length_text(cord.needed_m, units),
+        at_least_text(cord.needed_m, units),
         _which(cord, units),
         _lies_on(cord, units),
     )
@@ -61,11 +61,11 @@ def _which(cord: Cord, units: str) -> str:
 
 
 def _lies_on(cord: Cord, units: str) -> str:
-    words = "covered floor"
+    words = "covered"
     if micrometres(cord.open_floor_m) > 0:
-        words += f", {length_text(cord.open_floor_m, units)} OPEN FLOOR"
+        words += f"; {length_text(cord.open_floor_m, units)} OPEN FLOOR"
     if micrometres(cord.rises_m) > 0:
-        words += f", {length_text(cord.rises_m, units)} up or down"
+        words += f"; {length_text(cord.rises_m, units)} rise"
     return words
 
 
@@ -100,4 +100,4 @@ def _way(cord: Cord, units: str) -> str:
         return f"{length_text(point[0], units)} / {length_text(point[1], units)}"
 
     turns = "; then ".join(place(point) for point in cord.path_m)
-    return f"{cord.id}: {turns}. Keeps {length_text(cord.clearance_m, units)} clear of mechanisms."
+    return f"{cord.id}: {turns}. Keeps {at_most_text(cord.clearance_m, units)} clear of mechanisms."

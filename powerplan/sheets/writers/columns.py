@@ -38,7 +38,7 @@ _LONGEST = 4000
 
 def columns(text: str) -> int:
     """Return how many columns a text takes up in a terminal. [columns]"""
-    return sum(_column(char) for char in text)
+    return len(text) if text.isascii() else sum(_column(char) for char in text)
 
 
 def _column(char: str) -> int:
@@ -96,6 +96,8 @@ def cut(text: str, width: int) -> tuple[str, str]:
     width : int
         Columns there are; one character is always taken. [columns]
     """
+    if text.isascii():
+        return text[: max(1, width)], text[max(1, width) :]
     used = 0
     for place, char in enumerate(text):
         used += _column(char)

@@ -1,0 +1,185 @@
+"""Kinds of chair as the spec has them, and what must hold among their measures."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from powerplan.inputs import written as w
+from powerplan.inputs.reading import (
+    Reading,
+    grid_m,
+    grid_or_unknown_m,
+    limit_a,
+    limit_or_unknown_a,
+    load_a,
+)
+from powerplan.inputs.tables import PlanTables, Table
+from powerplan.model.lengths import amps_text
+from powerplan.model.spec import Chain, ChairKind, ClearZone
+
+
+def chairs_of(reading: Reading, tables: PlanTables) -> tuple[ChairKind, ...]:
+    """Return every kind of chair that could be read. [m, A]"""
+    if not tables.chairs and not tables.written("chair"):
+        reading.faults.add((), "no [chair.NAME] is written; one kind of chair is wanted at least")
+    kinds = (_chair(reading, table) for table in tables.chairs)
+    return tuple(kind for kind in kinds if kind is not None)
+
+
+def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
+    it = table.it
+    _check_measures(reading, table)
+    _check_clear(reading, table)
+    _check_lead_from(reading, table)
+    input_a = _input_a(reading, table)
+    continuous_a = _continuous_a(reading, table, input_a)
+    chain = _chain(reading, table)
+    lead_wire = reading.wire(table.at("lead_wire"), it.lead_wire)
+    if table.spoiled or input_a is None or continuous_a is None:
+        return None
+    return ChairKind(
+        id=table.name,
+        seat_width_m=grid_m(it.seat_width),
+        arm_width_m=grid_m(it.arm_width),
+        depth_m=grid_m(it.depth),
+        rear_of_base_m=grid_m(it.rear_of_base),
+        back_travel_m=grid_m(it.back_travel),
+        reclined_reach_m=grid_m(it.reclined_reach),
+        clear=None if it.clear is None else _clear_zone(it.clear),
+        arm_gap_m=grid_or_unknown_m(it.arm_gap),
+        rear_gap_m=grid_or_unknown_m(it.rear_gap),
+        input_a=input_a,
+        continuous_a=continuous_a,
+        continuous_said=it.continuous is not None,
+        lead_m=grid_m(it.lead),
+        lead_wire=lead_wire,
+        coupler_a=limit_or_unknown_a(it.coupler),
+        lead_from=(grid_m(it.lead_from.right), grid_m(it.lead_from.forward)),
+        chain=chain,
+    )
+
+
+def _clear_zone(clear: w.Clear) -> ClearZone:
+    return ClearZone(
+        from_m=grid_m(clear.from_),
+        to_m=grid_m(clear.to),
+        width_m=grid_m(clear.width),
+        height_m=grid_m(clear.height),
+    )
+
+
+def _check_measures(reading: Reading, table: Table[w.Chair]) -> None:
+    it, text = table.it, reading.text
+    if table.has("rear_of_base", "depth") and it.rear_of_base >= it.depth:
+        words = f"{text(it.rear_of_base)} is not less than the chair's depth of {text(it.depth)}"
+        reading.faults.add(table.at("rear_of_base"), words)
+    if table.has("depth", "reclined_reach") and it.reclined_reach < it.depth:
+        words = f"{text(it.reclined_reach)} is less than the chair's depth of {text(it.depth)}"
+        words += "; it is measured from the upright headrest too"
+        reading.faults.add(table.at("reclined_reach"), words)
+
+
+def _check_clear(reading: Reading, table: Table[w.Chair]) -> None:
+    """The clear zone lies under the seat, inside the base."""
+    it, text, clear = table.it, reading.text, table.it.clear
+    if clear is None:
+        return
+    if clear.from_ >= clear.to:
+        words = f"from {text(clear.from_)} is not less than to {text(clear.to)}"
+        reading.faults.add((*table.at("clear"), "from"), words)
+    if table.has("rear_of_base") and clear.from_ < it.rear_of_base:
+        words = f"{text(clear.from_)} is behind the rear of the base at {text(it.rear_of_base)}"
+        reading.faults.add((*table.at("clear"), "from"), words)
+    if table.has("depth") and clear.to > it.depth:
+        words = f"{text(clear.to)} is ahead of the front of the base at {text(it.depth)}"
+        reading.faults.add((*table.at("clear"), "to"), words)
+    if table.has("seat_width") and clear.width > it.seat_width:
+        words = (
+            f"{text(clear.width)} is more than the seat's {text(it.seat_width)} between the arms"
+        )
+        reading.faults.add((*table.at("clear"), "width"), words)
+
+
+def _check_lead_from(reading: Reading, table: Table[w.Chair]) -> None:
+    """The cord leaves behind the base or in the clear zone, never in the mechanism."""
+    it, text = table.it, reading.text
+    if not table.has("lead_from", "rear_of_base") or not table.sound("clear"):
+        return
+    right, forward, clear = abs(it.lead_from.right), it.lead_from.forward, it.clear
+    path = table.at("lead_from")
+    if forward <= it.rear_of_base:
+        if table.has("seat_width", "arm_width"):
+            half = it.seat_width / 2 + it.arm_width
+            if right > half:
+                words = f"{text(right)} from the middle is beside the chair, which ends at"
+                reading.faults.add((*path, "right"), f"{words} {text(half)}")
+        return
+    if clear is None:
+        words = f"{text(forward)} is ahead of the rear of the base at {text(it.rear_of_base)}"
+        words += ", and no clear zone is known; measure clear, or where the cord leaves"
+        reading.faults.add((*path, "forward"), words)
+    elif not clear.from_ <= forward <= clear.to:
+        words = f"{text(forward)} is neither behind the base (up to {text(it.rear_of_base)}) nor"
+        words += f" in the clear zone ({text(clear.from_)} to {text(clear.to)})"
+        reading.faults.add((*path, "forward"), words)
+    elif right > clear.width / 2:
+        words = f"{text(right)} from the middle is outside the clear zone, which is"
+        reading.faults.add((*path, "right"), f"{words} {text(clear.width / 2)} to either side")
+
+
+def _input_a(reading: Reading, table: Table[w.Chair]) -> Fraction | None:
+    """Return the amperes of one chair, rounded up where finer than a microampere. [A]"""
+    it, faults = table.it, reading.faults
+    if not table.sound("input", "power", "power_factor"):
+        return None
+    if it.input is not None:
+        for key in ("power", "power_factor"):
+            if getattr(it, key) is not None:
+                faults.add(table.at(key), "input is written too; one of the two is wanted")
+        return load_a(it.input)
+    if it.power is None and it.power_factor is None:
+        words = 'input is missing: amperes on the INPUT line of the label, such as "1.8 A"'
+        faults.add(table.path, words)
+        return None
+    if it.power is None or it.power_factor is None:
+        key, other = ("power", "power_factor") if it.power else ("power_factor", "power")
+        words = f"{other} is missing beside it: watts alone do not give amperes"
+        faults.add(table.at(key), f"{words}; write both, or input with the label's amperes")
+        return None
+    volts = reading.rules.exact("nominal_voltage")
+    input_a = load_a(it.power / (volts * it.power_factor))
+    words = f"{float(it.power):g} W at {float(volts):g} V and power factor"
+    words += f" {float(it.power_factor):g} draws {amps_text(input_a)}"
+    reading.assume(f"chair {table.name}", words)
+    return input_a
+
+
+def _continuous_a(
+    reading: Reading, table: Table[w.Chair], input_a: Fraction | None
+) -> Fraction | None:
+    if input_a is None or not table.sound("continuous"):
+        return None
+    if table.it.continuous is None:
+        words = f"all of its {amps_text(input_a)} counts as lasting 3 h or more"
+        reading.assume(f"chair {table.name}", words)
+        return input_a
+    continuous_a = load_a(table.it.continuous)
+    if continuous_a > input_a:
+        words = f"{amps_text(continuous_a)} is more than the chair's input of {amps_text(input_a)}"
+        reading.faults.add(table.at("continuous"), words)
+    return continuous_a
+
+
+def _chain(reading: Reading, table: Table[w.Chair]) -> Chain | None:
+    chain = table.it.chain
+    if chain is None:
+        return None
+    if table.it.coupler is None and table.sound("coupler"):
+        words = "coupler is missing: beside chain the least rating of plug, lead and inlet is"
+        reading.faults.add(table.at("coupler"), f'{words} needed, such as "10 A"')
+    return Chain(
+        current_a=limit_a(chain.current),
+        chairs=chain.chairs,
+        link_m=grid_m(chain.link),
+        wire=reading.wire((*table.at("chain"), "wire"), chain.wire),
+    )

@@ -1,0 +1,110 @@
+"""The tables of a plan file, turned into the spec."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from powerplan.inputs import written as w
+from powerplan.inputs.chairs import chairs_of
+from powerplan.inputs.faults import Faults
+from powerplan.inputs.reading import Reading
+from powerplan.inputs.rooms import areas_of, doors_of, framing_of, risers_of, room_of
+from powerplan.inputs.rows import rows_of
+from powerplan.inputs.saying import shown
+from powerplan.inputs.supplies import circuits_of, cords_of, new_work_of, outlets_of
+from powerplan.inputs.tables import PlanTables, Table
+from powerplan.model.errors import RulebookError
+from powerplan.model.rules import RuleSet
+from powerplan.model.spec import PlanSpec, Project
+
+RulesFor = Callable[[str], RuleSet]
+
+USUAL_RULES = "us-nec-2023"
+
+
+def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) -> PlanSpec | None:
+    """Return the spec, or None where there are faults.
+
+    Parameters
+    ----------
+    tables : PlanTables
+        Every table as read.
+    stem : str
+        What the file is called, for a project without a name.
+    rules_for : callable
+        Gives a rule set by name, or raises a RulebookError.
+    faults : Faults
+        Where faults are noted.
+    """
+    project = tables.project
+    reading = Reading(
+        rules=_rules(project, rules_for, faults),
+        faults=faults,
+        units=project.it.units or "ft-in",
+        width_m=tables.room.it.width,
+        depth_m=tables.room.it.depth,
+    )
+    named = _project(reading, project, stem)
+    room = room_of(tables.room)
+    doors = doors_of(reading, tables)
+    obstacles = areas_of(reading, tables.obstacles)
+    walkways = areas_of(reading, tables.walkways)
+    floor = framing_of(reading, tables.floor)
+    no_cut = areas_of(reading, tables.no_cut)
+    risers = risers_of(reading, tables)
+    chairs = chairs_of(reading, tables)
+    rows = rows_of(reading, tables)
+    circuits = circuits_of(reading, tables)
+    outlets = outlets_of(reading, tables)
+    new_work = new_work_of(reading, tables)
+    cords = cords_of(reading, tables)
+    if faults or room is None:
+        return None
+    return PlanSpec(
+        project=named,
+        room=room,
+        doors=doors,
+        obstacles=obstacles,
+        walkways=walkways,
+        floor=floor,
+        no_cut=no_cut,
+        risers=risers,
+        chairs=chairs,
+        rows=rows,
+        circuits=circuits,
+        outlets=outlets,
+        new_work=new_work,
+        cords=cords,
+        assumed=tuple(reading.assumed),
+    )
+
+
+def _rules(table: Table[w.Project], rules_for: RulesFor, faults: Faults) -> RuleSet:
+    wanted = table.it.rules
+    if wanted is None:
+        return rules_for(USUAL_RULES)
+    try:
+        return rules_for(wanted)
+    except RulebookError as fault:
+        faults.add(table.at("rules"), shown(str(fault)))
+        return rules_for(USUAL_RULES)
+
+
+def _project(reading: Reading, table: Table[w.Project], stem: str) -> Project:
+    it = table.it
+    if it.job is None and table.sound("job"):
+        reading.assume("project", "planned as a retrofit")
+    if it.place is None and table.sound("place"):
+        words = "the kind of place is unknown, so extension cords count as in a business"
+        reading.assume("project", words)
+    return Project(
+        name=it.name or _printable(stem),
+        job=it.job or "retrofit",
+        place=it.place,
+        rules=it.rules or USUAL_RULES,
+        units=it.units or "ft-in",
+    )
+
+
+def _printable(stem: str) -> str:
+    return "".join(char for char in stem if char.isprintable())[:100].strip() or "unnamed room"

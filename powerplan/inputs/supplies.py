@@ -1,0 +1,204 @@
+"""Circuits, outlets, new work and cords as the spec has them."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from powerplan.inputs import written as w
+from powerplan.inputs.fields import text
+from powerplan.inputs.places import ACROSS, AHEAD, axis_along, refuse_other_axis, start_m
+from powerplan.inputs.reading import (
+    Reading,
+    grid_m,
+    grid_or_unknown_m,
+    limit_a,
+    limit_or_unknown_a,
+    load_a,
+)
+from powerplan.inputs.saying import meant, named
+from powerplan.inputs.tables import PlanTables, Table, natural
+from powerplan.model.lengths import amps_text
+from powerplan.model.spec import Circuit, Cords, Load, NewWork, Outlet, Size, Wall
+
+
+def circuits_of(reading: Reading, tables: PlanTables) -> tuple[Circuit, ...]:
+    """Return every existing circuit. [A, m]"""
+    return tuple(_circuit(reading, table) for table in tables.circuits)
+
+
+def _circuit(reading: Reading, table: Table[w.Circuit]) -> Circuit:
+    it = table.it
+    return Circuit(
+        id=table.name,
+        breaker_a=limit_or_unknown_a(it.breaker),
+        wire=reading.wire(table.at("wire"), it.wire),
+        home_run_m=grid_or_unknown_m(it.home_run),
+        already_on_it=None if it.already_on_it is None else _loads(reading, table),
+    )
+
+
+def _loads(reading: Reading, table: Table[w.Circuit]) -> tuple[Load, ...]:
+    loads = []
+    written = table.it.already_on_it or {}
+    for name in sorted(written, key=natural):
+        current_a, lasts = written[name]
+        try:
+            text(name)
+        except ValueError as fault:
+            reading.faults.add((*table.at("already_on_it"), name), str(fault))
+        if lasts is None and current_a:
+            words = f"{name}, {amps_text(current_a)}, counts as lasting 3 h or more"
+            reading.assume(f"circuit {table.name}", words)
+        loads.append(Load(name=name, current_a=load_a(current_a), continuous=lasts is not False))
+    return tuple(loads)
+
+
+def outlets_of(reading: Reading, tables: PlanTables) -> tuple[Outlet, ...]:
+    """Return every existing outlet that could be read. [m, A]"""
+    circuits = [table.name for table in tables.circuits]
+    outlets = (_outlet(reading, table, circuits) for table in tables.outlets)
+    return tuple(outlet for outlet in outlets if outlet is not None)
+
+
+def _outlet(reading: Reading, table: Table[w.Outlet], circuits: list[str]) -> Outlet | None:
+    it = table.it
+    if table.has("circuit") and it.circuit not in circuits:
+        hint = meant(it.circuit, circuits) or "; write [circuit.NAME] for it"
+        words = f"circuit {named(it.circuit)} is not written{hint}"
+        reading.faults.add(table.at("circuit"), words)
+    if table.has("sockets", "free") and it.free > it.sockets:
+        words = f"{it.free} free is more than the {it.sockets} there are"
+        reading.faults.add(table.at("free"), words)
+    wall = Wall(it.wall) if it.wall else None
+    place = _wall_place(reading, table, wall) if wall else _floor_place(reading, table)
+    rating = it.rating
+    if rating is None and table.sound("rating"):
+        rating = reading.rules.exact("usual_socket")
+        reading.assume(f"outlet {table.name}", f"its sockets are rated {amps_text(rating)}")
+    if table.spoiled or place is None or rating is None:
+        return None
+    return Outlet(
+        id=table.name,
+        circuit=it.circuit,
+        wall=wall,
+        x_m=grid_m(place[0]),
+        y_m=grid_m(place[1]),
+        height_m=grid_m(it.height or Fraction(0)),
+        sockets=it.sockets,
+        free=it.free,
+        rating_a=limit_a(rating),
+    )
+
+
+def _wall_place(
+    reading: Reading, table: Table[w.Outlet], wall: Wall
+) -> tuple[Fraction, Fraction] | None:
+    if table.it.height is None and table.sound("height"):
+        words = 'height is missing: floor to the middle of the outlet, such as "16 in"'
+        reading.faults.add(table.path, words)
+    if refuse_other_axis(reading, table, wall, "an outlet"):
+        return None
+    along = start_m(reading, table, axis_along(wall), Fraction(0))
+    if along is None or reading.width_m is None or reading.depth_m is None:
+        return None
+    places = {
+        Wall.BACK: (along, Fraction(0)),
+        Wall.SCREEN: (along, reading.depth_m),
+        Wall.LEFT: (Fraction(0), along),
+        Wall.RIGHT: (reading.width_m, along),
+    }
+    return places[wall]
+
+
+def _floor_place(reading: Reading, table: Table[w.Outlet]) -> tuple[Fraction, Fraction] | None:
+    if not table.sound("wall"):
+        return None
+    if table.it.height:
+        words = "an outlet in the floor has no height; write wall for one on a wall"
+        reading.faults.add(table.at("height"), words)
+    why = ": an outlet in the floor has both; for one on a wall, write wall"
+    across = start_m(reading, table, ACROSS, Fraction(0), why)
+    ahead = start_m(reading, table, AHEAD, Fraction(0), why)
+    return None if across is None or ahead is None else (across, ahead)
+
+
+def new_work_of(reading: Reading, tables: PlanTables) -> NewWork:
+    """Return what new work is offered, with the rule set's usual values filled in. [A, m]"""
+    table, rules = tables.new_work, reading.rules
+    it = table.it
+    boxes = True if it.floor_boxes is None else it.floor_boxes
+    offered = boxes or bool(it.wall_outlets)
+    breaker_a = rules.exact("usual_breaker") if it.breaker is None else limit_a(it.breaker)
+    socket_a = (
+        rules.exact("usual_socket") if it.socket_rating is None else limit_a(it.socket_rating)
+    )
+    plug = rules.exact("plug_height") if it.plug_height is None else it.plug_height
+    margin = rules.exact("framing_margin") if it.framing_margin is None else it.framing_margin
+    per_box = 2 if it.sockets_per_box is None else it.sockets_per_box
+    filled = (
+        (it.floor_boxes is None, "floor boxes may be cut"),
+        (offered and it.breaker is None, f"a new circuit has a breaker of {amps_text(breaker_a)}"),
+        (offered and it.sockets_per_box is None, f"a new outlet takes {per_box} plugs"),
+        (offered and it.socket_rating is None, f"its sockets are rated {amps_text(socket_a)}"),
+        (boxes and it.plug_height is None, f"a plug stands {reading.text(plug)} above the lid"),
+    )
+    for left_out, words in filled:
+        if left_out:
+            reading.assume("new work", words)
+    _check_lid(reading, table)
+    return NewWork(
+        floor_boxes=boxes,
+        wall_outlets=bool(it.wall_outlets),
+        circuits=it.circuits,
+        breaker_a=breaker_a,
+        wire=reading.wire(table.at("wire"), it.wire),
+        home_run_m=grid_or_unknown_m(it.home_run),
+        sockets_per_box=per_box,
+        socket_rating_a=socket_a,
+        cut_out=_size(it.cut_out),
+        lid=_size(it.lid),
+        plug_height_m=grid_m(plug),
+        framing_margin_m=grid_m(margin),
+    )
+
+
+def _size(size: w.BoxSize | None) -> Size | None:
+    if size is None:
+        return None
+    return Size(width_m=grid_m(size.width), depth_m=grid_m(size.depth))
+
+
+def _check_lid(reading: Reading, table: Table[w.NewWork]) -> None:
+    cut_out, lid = table.it.cut_out, table.it.lid
+    if cut_out is None or lid is None:
+        return
+    for key, whole, hole in (
+        ("width", lid.width, cut_out.width),
+        ("depth", lid.depth, cut_out.depth),
+    ):
+        if whole < hole:
+            words = f"{reading.text(whole)} does not cover a cut-out of {reading.text(hole)}"
+            reading.faults.add((*table.at("lid"), key), words)
+
+
+def cords_of(reading: Reading, tables: PlanTables) -> Cords:
+    """Return the cords that may be bought, with the usual values filled in. [m]"""
+    table = tables.cords
+    it = table.it
+    extensions = it.extensions or "no"
+    lengths_m = reading.rules.sold_m
+    if it.lengths is not None:
+        lengths_m = tuple(sorted({grid_m(length_m) for length_m in it.lengths}))
+    elif extensions != "no":
+        reading.assume("cords", "extension cords come in the lengths commonly sold")
+    diameter = it.diameter
+    if diameter is None:
+        diameter = reading.rules.exact("cord_diameter")
+        reading.assume("cords", f"a cord is {float(diameter) * 1000:.1f} mm thick")
+    return Cords(
+        lengths_m=lengths_m,
+        wire=reading.wire(table.at("wire"), it.wire),
+        diameter_m=grid_m(diameter),
+        extensions=extensions,
+        open_floor_m=grid_m(it.open_floor or Fraction(0)),
+    )
