@@ -87,7 +87,8 @@ def _check_clear(reading: Reading, table: Table[w.Chair]) -> None:
     if clear.from_ >= clear.to:
         words = f"from {text(clear.from_)} is not less than to {text(clear.to)}"
         reading.faults.add((*table.at("clear"), "from"), words)
-    if table.has("rear_of_base") and clear.from_ < it.rear_of_base:
+    base_is_sane = table.has("rear_of_base", "depth") and it.rear_of_base < it.depth
+    if base_is_sane and clear.from_ < it.rear_of_base:
         words = f"{text(clear.from_)} is behind the rear of the base at {text(it.rear_of_base)}"
         reading.faults.add((*table.at("clear"), "from"), words)
     if table.has("depth") and clear.to > it.depth:

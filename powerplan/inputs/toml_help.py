@@ -62,12 +62,18 @@ def _line(bare: str, place: re.Match[str] | None, lines: list[str]) -> int:
     while noticed > 1 and not lines[noticed - 1].strip():
         noticed -= 1
     if bare == "Unclosed array":
-        return _last(r"=[^\"'#]*\[[^\]]*$", lines[:noticed], noticed)
+        opened = [number for number, text in enumerate(lines[:noticed], 1) if _opens_a_list(text)]
+        return opened[-1] if opened else noticed
     if bare == 'Expected "\'"':
         return _last(r"=\s*'[^']*$", lines, noticed)
     if bare == "Unterminated string":
         return _last(r"\"\"\"|'''", lines, noticed)
     return noticed
+
+
+def _opens_a_list(line: str) -> bool:
+    plain = _COMMENT.sub("", _STRING.sub("s", line))
+    return "=" in plain and plain.count("[") > plain.count("]")
 
 
 def _last(pattern: str, lines: list[str], otherwise: int) -> int:

@@ -86,7 +86,8 @@ def _wiring_v(case: Case, branch: Branch, feed: str) -> float | None:
 def _wired(case: Case, branch: Branch, feed: str) -> tuple[str | None, float | None]:
     """What an outlet or box is wired on from, None for the home run; and by how much wire. [m]"""
     if feed in case.outlets:
-        first = next(o for o in case.plan.spec.outlets if o.circuit == branch.id)
+        circuit = case.outlets[feed].circuit
+        first = next(outlet for outlet in case.outlets.values() if outlet.circuit == circuit)
         if first.id == feed:
             return None, 0.0
         return first.id, square_m(case, first.id, feed)

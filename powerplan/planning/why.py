@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Protocol
 
 from powerplan.model.findings import Finding, hold
+from powerplan.model.lengths import plural
 from powerplan.model.plan import EXISTING, EXTENSIONS, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.planning.loads import Way, circuit_loads, load_findings
 from powerplan.planning.site import Feed, Site
@@ -100,7 +101,7 @@ class Why:
             plugs = sum(len(fed.runs) for fed in way.fed if fed.feed.id == feed.id)
             if plugs > feed.sockets:
                 name = f"outlet {feed.id}" if feed.circuit is not None else feed.id
-                note = f"{plugs} plugs, and {feed.sockets} free at {name}."
+                note = f"{plural(plugs, 'plug')}, and {plural(feed.sockets, 'socket')} free."
                 rule = self._site.rules.rules["sockets-free"]
                 findings.append(hold(rule, name, plugs, feed.sockets, note=note))
         return findings

@@ -45,13 +45,15 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
         parts.append(plural(way.extensions, "extension cord"))
     if outlets:
         parts.append(f"{'outlet' if len(outlets) == 1 else 'outlets'} {joined(outlets)}")
-    return ", ".join(parts)
+    return joined(parts, "with" if way.new_circuits and len(parts) == 2 else "and")
 
 
 def step_sentence(site: Site, solved: Solved, wire: str | None) -> str:
     """Return in plain words why a step works, or what stops it."""
     units = site.spec.project.units
     if solved.works and solved.way is not None:
+        if solved.step == EXTENSIONS and not solved.way.extensions:
+            return "No extension cord is needed: the step before works without."
         text = f"Works: {describe(site, solved.way, wire)}."
         return text if solved.allowed else f"{text} {_not_offered(site, solved)}"
     if not solved.why:
@@ -69,7 +71,7 @@ def _not_offered(site: Site, solved: Solved) -> str:
     if solved.step == NEW_CIRCUITS and solved.way is not None and spaces is not None:
         needed = len(solved.way.new_circuits)
         if needed > spaces:
-            return f"The panel has {plural(spaces, 'free space')}; {needed} are needed."
+            return f"The panel has {plural(spaces, 'free space')}, of {needed} needed."
     return "The plan offers no cutting for new outlets."
 
 

@@ -197,10 +197,11 @@ def read(text: str | bytes, name: str = "den.toml") -> PlanSpec:
 
 def faults(text: str | bytes) -> list[tuple[int, str]]:
     """Line and words of every fault of a plan text; none where it reads."""
+    sentences: tuple[str, ...] = ()
     try:
         read(text)
     except PlanFileError as error:
-        shapes = [re.fullmatch(r"den\.toml:(\d+): (.*)", fault) for fault in error.faults]
-        assert all(shapes), error.faults
-        return [(int(shape[1]), shape[2]) for shape in shapes if shape]
-    return []
+        sentences = error.faults
+    shapes = [re.fullmatch(r"den\.toml:(\d+): (.*)", sentence) for sentence in sentences]
+    assert all(shapes), sentences
+    return [(int(shape[1]), shape[2]) for shape in shapes if shape]

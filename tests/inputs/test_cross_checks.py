@@ -43,21 +43,22 @@ def only_fault(text: str, passage: str) -> str:
         ("row.A", "[[2, 3]]", "[[2, 3], [3, 2]]", "seats 2 and 3 are written twice"),
         ("row.A", '"10 ft"', '"21 ft"', "this is 1 ft past the right wall"),
         ("row.A", '"14 in"', '"16 ft"', "this is 6 in past the screen wall"),
-        ("outlet.W1", 'circuit = "7"', 'circuit = "8"', "circuit '8' is not written; known here: 7"),
+        ("outlet.W1", 'circuit = "7"', 'circuit = "8"', "circuit '8' is not written; known here"),
         ("outlet.W1", "free = 2", "free = 3", "3 free is more than the 2 there are"),
-        ("outlet.W1", '"9 ft"', '"20 ft 1 in"', "1 in past the right wall; the room is 20 ft wide"),
+        ("outlet.W1", '"9 ft"', '"20 ft 1 in"', "1 in past the right wall; the room is 20 ft w"),
         ("outlet.W1", 'from_left = "9 ft"', 'from_back = "9 ft"',
          "this does not place an outlet on the back wall; from_left or from_right does"),
-        ("door.hall", '"11 ft"', '"13 ft"', "2 in past the screen wall; the room is 15 ft 6 in deep"),
+        ("door.hall", '"11 ft"', '"13 ft"', "2 in past the screen wall; the room is 15 ft 6"),
         ("door.hall", 'from_back = "11 ft"', 'from_left = "11 ft"',
          "this does not place a door on the right wall; from_back or from_screen does"),
         ("door.hall", 'wall = "right"', 'wall = "front"',
          '"front" is not one of "left", "right", "back", "screen"'),
-        ("obstacle.column", 'from_back = "7 ft"', 'from_back = "14 ft 9 in"', "3 in past the screen"),
+        ("obstacle.column", 'from_back = "7 ft"', 'from_back = "14 ft 9 in"',
+         "3 in past the screen wall"),
         ("walkway.aisle", 'from_right = "0 ft"', 'from_right = "17 ft 2 in"', "2 in past the left"),
         ("riser.rear", 'from_left = "3 ft"', 'from_left = "7 ft"', "1 ft past the right wall"),
         ("floor.no_cut.duct", 'from_back = "2 ft"', 'from_back = "10 ft"', "6 in past the screen"),
-        ("floor", 'joist_width = "1 1/2 in"', 'joist_width = "16 in"', "leave nothing between them"),
+        ("floor", 'joist_width = "1 1/2 in"', 'joist_width = "16 in"', "leave nothing between"),
         ("circuit.7", '"0.5 A"', '"0.5 A, sometimes"', '"continuous" or "now and then" is wanted'),
         ("circuit.7", '"0.5 A"', '"unknown"', 'write already_on_it = "unknown", or measure it'),
         ("new_work", "floor_boxes = true", 'floor_boxes = "yes"', "is not true or false"),
@@ -208,8 +209,8 @@ def test_sensible_names_are_taken(name: str):
 @pytest.mark.parametrize(
     ("text", "line", "words"),
     [
-        (EVERY_KEY + "[chairs.x]\n", 119, "[chairs] is not known; did you mean 'chair'?"),
-        (EVERY_KEY + "[[door]]\n", None, ""),
+        (EVERY_KEY + "[chairs.x]\n", 116, "[chairs] is not known; did you mean 'chair'?"),
+        (EVERY_KEY + '[door.hall]\nwall = "left"\n', 116, "this table is written twice"),
         (LEAST + '[[door]]\nwall = "left"\n', 19, "write [door.NAME], with a name of your own"),
         (LEAST + '[door]\nwall = "left"\n', 19, "a name of your own is wanted: [door.NAME]"),
         (LEAST + '[floor.no_cut]\nwidth = "1 ft"\n', 19, "is wanted: [floor.no_cut.NAME]"),
@@ -223,14 +224,10 @@ def test_sensible_names_are_taken(name: str):
         (LEAST.replace("plan_file = 1", "plan_file = true"), 1, "true is not known"),
     ],
 )
-def test_tables_that_are_not_of_the_form(text: str, line: int | None, words: str):
+def test_tables_that_are_not_of_the_form(text: str, line: int, words: str):
     told = faults(text)
-    if line is None:
-        assert len(told) == 1
-        assert "not TOML" in told[0][1] or "twice" in told[0][1]
-    else:
-        assert [number for number, _ in told] == [line]
-        assert words in told[0][1]
+    assert [number for number, _ in told] == [line]
+    assert words in told[0][1]
 
 
 def test_an_empty_file_says_what_is_wanted():

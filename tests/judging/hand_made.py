@@ -23,6 +23,7 @@ from support import (
     inch,
     make_chain,
     make_chair,
+    make_circuit,
     make_new_work,
     make_outlet,
     make_riser,
@@ -34,6 +35,7 @@ from powerplan.model.plan import (
     EXISTING,
     EXTENSIONS,
     NEW_CIRCUITS,
+    NEW_OUTLETS,
     NOT_POSSIBLE,
     Box,
     Drift,
@@ -44,6 +46,7 @@ from powerplan.model.plan import (
 __all__ = [
     "boxed", "chained", "chairs", "circuit_use", "cord", "decision", "edited", "extended", "found",
     "impossible", "judged", "judged_plain", "plan", "points", "raised", "refused", "step",
+    "wired_on",
 ]  # fmt: skip
 
 
@@ -163,6 +166,30 @@ def boxed() -> Plan:
         cords=cords,
         circuits=(replace(use, may_give_a=20.0),),
         decision=decision(NEW_CIRCUITS, 0, step(EXISTING), step(EXTENSIONS), works),
+    )
+
+
+def wired_on() -> Plan:
+    """The hand-made box on circuit 7, wired on from outlet W1 in the back wall.
+
+    W1 is 16 in up the wall at 60 in from the left, the box 120 in from the left and 29 in ahead:
+    16 + 60 + 29 = 105 in, 8.75 ft of 14 AWG, on top of 48 ft of home run: 56.75 ft at 9 A lose
+    2 x 9 x 56.75 x 0.00314 = 3.20751 V. The breaker is 15 A: 9.375 A of chairs fit.
+    """
+    record = boxed()
+    spec = replace(record.spec, outlets=(make_outlet(x_m=inch(60)),), circuits=(make_circuit(),))
+    box = replace(record.boxes[0], circuit="7", wired_from="W1", wiring_m=inch(105))
+    a3, a4 = (3.20751 + amps * 0.06986 for amps in (5.4, 3.6))
+    a2 = a3 + 3.6 * 0.03992
+    lost = (a2 + 1.8 * 0.03992, a2, a3, a4, a4 + 1.8 * 0.03992)
+    works = replace(record.decision.steps[-1], step=NEW_OUTLETS, new_circuits=0)
+    return replace(
+        record,
+        spec=spec,
+        chairs=chairs(("A2", "A3", "box A3", "box A3", "A4"), "7", lost),
+        boxes=(box,),
+        circuits=(circuit_use("7", 5, lost[0]),),
+        decision=replace(record.decision, verdict=NEW_OUTLETS, steps=(works,)),
     )
 
 

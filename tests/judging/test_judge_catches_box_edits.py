@@ -303,6 +303,6 @@ def test_the_floor_a_box_may_sit_on_comes_in_pieces() -> None:
 
 
 def test_a_box_on_an_obstacle_is_caught() -> None:
-    column = make_area("column", 122, 20, 4, 6)
+    column = make_area("column", 122, 20, 4, 7)
     report = judged(with_spec(hand_made.boxed(), obstacles=(column,)))
     assert ("box-has-a-place", "box A3") in refused(report)

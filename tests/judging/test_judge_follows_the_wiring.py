@@ -7,37 +7,11 @@ import pytest
 from hand_made import edited, judged, refused
 from support import inch, make_circuit, make_load, make_outlet
 
-from powerplan.model.plan import NEW_OUTLETS, Plan
-
 AGREES = "record-agrees"
 
 
-def wired_on() -> Plan:
-    """The hand-made box on circuit 7, wired on from outlet W1 in the back wall.
-
-    W1 is 16 in up the wall at 60 in from the left, the box 120 in from the left and 29 in ahead:
-    16 + 60 + 29 = 105 in, 8.75 ft of 14 AWG, on top of 48 ft of home run: 56.75 ft at 9 A lose
-    2 x 9 x 56.75 x 0.00314 = 3.20751 V. The breaker is 15 A: 9.375 A of chairs fit.
-    """
-    record = hand_made.boxed()
-    spec = replace(record.spec, outlets=(make_outlet(x_m=inch(60)),), circuits=(make_circuit(),))
-    box = replace(record.boxes[0], circuit="7", wired_from="W1", wiring_m=inch(105))
-    a3, a4 = (3.20751 + amps * 0.06986 for amps in (5.4, 3.6))
-    a2 = a3 + 3.6 * 0.03992
-    lost = (a2 + 1.8 * 0.03992, a2, a3, a4, a4 + 1.8 * 0.03992)
-    works = replace(record.decision.steps[-1], step=NEW_OUTLETS, new_circuits=0)
-    return replace(
-        record,
-        spec=spec,
-        chairs=hand_made.chairs(("A2", "A3", "box A3", "box A3", "A4"), "7", lost),
-        boxes=(box,),
-        circuits=(hand_made.circuit_use("7", 5, lost[0]),),
-        decision=replace(record.decision, verdict=NEW_OUTLETS, steps=(works,)),
-    )
-
-
 def test_a_box_wired_on_from_an_outlet_is_passed() -> None:
-    assert refused(judged(wired_on())) == set()
+    assert refused(judged(hand_made.wired_on())) == set()
 
 
 @pytest.mark.parametrize("wiring", [inch(104), inch(106), None])
@@ -45,7 +19,7 @@ def test_wiring_that_is_not_square_with_its_drops_is_caught(wiring: float | None
     def edit(plain: Any) -> None:
         plain["boxes"][0]["wiring_m"] = wiring
 
-    assert (AGREES, "box A3") in refused(edited(wired_on(), edit))
+    assert (AGREES, "box A3") in refused(edited(hand_made.wired_on(), edit))
 
 
 def test_wiring_from_another_circuit_is_caught() -> None:
@@ -54,7 +28,7 @@ def test_wiring_from_another_circuit_is_caught() -> None:
         plain["spec"]["circuits"].append({**plain["spec"]["circuits"][0], "id": "9"})
         plain["spec"]["outlets"][0]["circuit"] = "9"
 
-    assert (AGREES, "box A3") in refused(edited(wired_on(), edit))
+    assert (AGREES, "box A3") in refused(edited(hand_made.wired_on(), edit))
 
 
 def test_a_later_outlet_of_a_circuit_is_wired_on_from_its_first() -> None:
@@ -69,7 +43,7 @@ def test_a_later_outlet_of_a_circuit_is_wired_on_from_its_first() -> None:
 
 
 def test_an_existing_circuit_without_an_outlet_leaves_the_wiring_unknown() -> None:
-    record = wired_on()
+    record = hand_made.wired_on()
     box = replace(record.boxes[0], wired_from="circuit 7", wiring_m=None)
     unknown = replace(
         record,

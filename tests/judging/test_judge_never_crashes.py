@@ -15,7 +15,7 @@ from powerplan.model.errors import RecordError
 
 RECORDS = {
     name: json.loads(json.dumps(to_plain(getattr(hand_made, name)())))
-    for name in ("chained", "boxed", "extended", "raised", "impossible")
+    for name in ("chained", "boxed", "wired_on", "extended", "raised", "impossible")
 }
 Way = tuple[str | int, ...]
 

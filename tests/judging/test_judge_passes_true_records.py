@@ -14,7 +14,7 @@ from powerplan.judging.judge import judge
 from powerplan.model.findings import Outcome
 from powerplan.model.plan import Condition, Plan
 
-TRUE = ("chained", "boxed", "extended", "raised", "impossible")
+TRUE = ("chained", "boxed", "wired_on", "extended", "raised", "impossible")
 
 
 def make(name: str) -> Plan:

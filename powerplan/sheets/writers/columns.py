@@ -42,9 +42,9 @@ def columns(text: str) -> int:
 
 
 def _column(char: str) -> int:
-    if unicodedata.category(char) in ("Mn", "Me"):
-        return 0
-    return 2 if unicodedata.east_asian_width(char) in "WF" else 1
+    from wcwidth import wcwidth  # only for what is not ASCII
+
+    return max(0, wcwidth(char))
 
 
 def printable(text: str, encoding: str = "utf-8") -> str:

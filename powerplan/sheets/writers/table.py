@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from powerplan.sheets.writers.columns import WIDTH, clip, columns, padded, wrap
+from powerplan.sheets.writers.columns import WIDTH, clip, columns, wrap
 
 _GAP = "  "
 _NARROWEST = 2
@@ -14,16 +14,16 @@ def table_lines(head: tuple[str, ...], rows: tuple[tuple[str, ...], ...]) -> lis
 
     Rows are set apart by a blank line where any of them takes more than one.
     """
+    from tabulate import tabulate  # a quick answer has no table and need not wait for it
+
     rows = tuple(tuple(clip(cell, _CELL) for cell in row) for row in rows)
     widths = _widths((head, *rows))
-    laid = [_row(row, widths) for row in rows]
-    lines = [*_row(head, widths), _GAP.join("-" * width for width in widths)]
-    apart = any(len(row) > 1 for row in laid)
-    for number, row in enumerate(laid):
-        if apart and number:
-            lines.append("")
-        lines += row
-    return lines
+    rule = ["-" * width for width in widths]
+    # Headers given as such would be padded past the page, so the head is a row like the others.
+    body = [_wrapped(row, widths) for row in rows]
+    told = tabulate([_wrapped(head, widths), rule, *body], tablefmt="plain", disable_numparse=True)
+    lines = [line.rstrip() for line in told.split("\n")]
+    return _set_apart(lines, body) if any("\n" in cell for row in body for cell in row) else lines
 
 
 def _widths(rows: tuple[tuple[str, ...], ...]) -> list[int]:
@@ -41,14 +41,16 @@ def _widths(rows: tuple[tuple[str, ...], ...]) -> list[int]:
     return widths
 
 
-def _row(cells: tuple[str, ...], widths: list[int]) -> list[str]:
-    columns_of_lines = [wrap(cell, width) for cell, width in zip(cells, widths, strict=True)]
-    tall = max(len(lines) for lines in columns_of_lines)
-    laid = []
-    for number in range(tall):
-        parts = [
-            padded(lines[number] if number < len(lines) else "", width)
-            for lines, width in zip(columns_of_lines, widths, strict=True)
-        ]
-        laid.append(_GAP.join(parts).rstrip())
+def _wrapped(cells: tuple[str, ...], widths: list[int]) -> list[str]:
+    return ["\n".join(wrap(cell, width)) for cell, width in zip(cells, widths, strict=True)]
+
+
+def _set_apart(lines: list[str], rows: list[list[str]]) -> list[str]:
+    """Put a blank line between rows, the last of which end the table."""
+    tall = [max(cell.count("\n") + 1 for cell in row) for row in rows]
+    head = len(lines) - sum(tall)
+    laid = lines[:head]
+    for number, height in enumerate(tall):
+        start = head + sum(tall[:number])
+        laid += ([""] if number else []) + lines[start : start + height]
     return laid
