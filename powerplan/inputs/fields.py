@@ -12,13 +12,14 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, PlainValidator
 
-from powerplan.inputs.saying import found, nearest
+from powerplan.inputs.saying import found, nearest, shown
 from powerplan.inputs.units import read_current_a, read_length_m, read_power_w
 
 Reader = Callable[[object], Any]
 
 UNKNOWN = "unknown"
 _LONGEST_LABEL = 100
+_SMALL_NUMBERS = frozenset(str(number) for number in range(1000))
 
 
 def needed(hint: str) -> Any:
@@ -89,8 +90,10 @@ def count(least: int, most: int) -> Reader:
     """Return a reader of whole numbers between two bounds."""
 
     def read(value: object) -> int:
+        if isinstance(value, str) and value in _SMALL_NUMBERS:
+            raise ValueError(f"{found(value)} stands in quotes; write {value} without them")
         if isinstance(value, bool) or not isinstance(value, int):
-            raise ValueError(f"{found(value)} is not a whole number; such as {max(least, 2)}")
+            raise ValueError(f"{found(value)} is not a whole number such as {max(least, 2)}")
         if value < least:
             raise ValueError(f"{found(value)} is not at least {least}")
         if value > most:
@@ -116,6 +119,8 @@ def choice(*words: str) -> Reader:
 
 def yes_or_no(value: object) -> bool:
     """Read true or false, without quotes."""
+    if value in ("true", "false"):
+        raise ValueError(f"{found(value)} stands in quotes; write {value} without them")
     if not isinstance(value, bool):
         raise ValueError(f"{found(value)} is not true or false (written without quotes)")
     return value
@@ -123,6 +128,8 @@ def yes_or_no(value: object) -> bool:
 
 def text(value: object) -> str:
     """Read a line of text that prints."""
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        raise ValueError(f'{found(value)} is not text; write "{shown(value)}"')
     if not isinstance(value, str):
         raise ValueError(f"{found(value)} is not text in quotes")
     if not value.strip():

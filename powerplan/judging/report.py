@@ -59,6 +59,7 @@ def not_judged(case: Case) -> tuple[str, ...]:
         "What lies under floors and in walls beyond what the plan file says is not judged.",
         "Whether makers' data and measured lengths are true is not judged.",
         "How fixed wiring really runs is not judged: its length is an estimate.",
+        "Whether a box's drift is the largest there is, and how many cords cross, is not judged.",
     ]
     if case.plan.decision.verdict == NOT_POSSIBLE:
         words.append("That the job is impossible as drawn is the planner's word, not judged.")

@@ -19,7 +19,7 @@ def ask(chairs: int, input_a: str, breaker: int | None = 15, **more: object) -> 
         "breaker_a": None if breaker is None else Fraction(breaker),
         **more,
     }
-    return quick_answer(QuickQuestion(**said), NEC)  # type: ignore[arg-type]
+    return quick_answer(QuickQuestion(**said), NEC)  # type: ignore[arg-type]  # any mix of fields is tried
 
 
 @pytest.mark.published(

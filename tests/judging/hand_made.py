@@ -44,10 +44,26 @@ from powerplan.model.plan import (
 )
 
 __all__ = [
-    "boxed", "chained", "chairs", "circuit_use", "cord", "decision", "edited", "extended", "found",
-    "impossible", "judged", "judged_plain", "plan", "points", "raised", "refused", "step",
+    "CHAIR_X",
+    "boxed",
+    "chained",
+    "chairs",
+    "circuit_use",
+    "cord",
+    "decision",
+    "edited",
+    "extended",
+    "found",
+    "impossible",
+    "judged",
+    "judged_plain",
+    "plan",
+    "points",
+    "raised",
+    "refused",
+    "step",
     "wired_on",
-]  # fmt: skip
+]
 
 
 def chained() -> Plan:
