@@ -84,12 +84,7 @@ def _judge(plan: Plan, *, from_record: bool) -> Judged:
     from powerplan.rulebook.loader import rule_set
 
     report = judge(plan, rule_set(plan.spec.project.rules))
-    own = {finding.rule for finding in plan.findings if finding.stops}
-    refused = {
-        f"{finding.rule}: {finding.subject}"
-        for finding in report.findings
-        if finding.stops and finding.rule not in own
-    }
+    refused = {f"{finding.rule}: {finding.subject}" for finding in report.disputed}
     return Judged(plan=plan, report=report, from_record=from_record, refused=tuple(sorted(refused)))
 
 

@@ -45,9 +45,7 @@ def gathered(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
 
 def disputed(case: Case, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """Return the unmet musts that the record does not itself state as unmet."""
-    decision = case.plan.decision
-    stated = [*case.plan.findings, *(f for step in decision.steps for f in step.findings)]
-    owned = {finding.rule for finding in stated if finding.stops}
+    owned = {finding.rule for finding in case.plan.findings if finding.stops}
     return tuple(finding for finding in findings if finding.stops and finding.rule not in owned)
 
 

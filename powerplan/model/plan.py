@@ -75,8 +75,8 @@ class Step:
 class Condition:
     """Something still to be measured or found, on which the verdict hangs.
 
-    ``kind`` is load, breaker, wire, framing, cut-out or panel. For a load: the most that may
-    already be on the circuit if it runs for hours (the stricter), or now and then. [A]
+    ``kind`` is load, breaker, wire, framing, cut-out, panel, cord or other. For a load: the most
+    that may already be on the circuit if it runs for hours (the stricter), or now and then. [A]
     """
 
     kind: str
@@ -157,8 +157,9 @@ class Box:
     which its middle may stand (empty for a wall outlet); ``moved_because`` why it is not at the
     ideal. ``provisional``: not to be cut before what is named in the findings is known;
     ``second_mark_m``: of two marks one is clear wherever the joists lie. ``deck`` names the riser
-    it is cut into. ``wired_from`` is "panel", an outlet or another box, and ``wiring_m`` the
-    estimated length from there, None where unknown. [m, A]"""
+    it is cut into. ``wired_from`` is "panel", an outlet, another box, or "circuit 7" where
+    that circuit has no outlet on the plan, and ``wiring_m`` the estimated length from there, None
+    where unknown. [m, A]"""
 
     id: str
     kind: str

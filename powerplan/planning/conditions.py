@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from powerplan.engineering.circuits.load import unknown_limits_a
 from powerplan.model.findings import Finding
 from powerplan.model.lengths import amps_text
@@ -57,13 +59,18 @@ def _load_condition(site: Site, load: CircuitLoad) -> Condition:
         kind="load",
         subject=f"circuit {load.id}",
         circuit=load.id,
-        if_continuous_a=float(lasting_a),
-        if_not_continuous_a=float(passing_a),
+        if_continuous_a=_never_more(lasting_a),
+        if_not_continuous_a=_never_more(passing_a),
         sentence=(
             f"circuit {load.id} carries no more than {amps_text(lasting_a, down=True)} for hours, "
             f"or {amps_text(passing_a, down=True)} now and then: have it measured"
         ),
     )
+
+
+def _never_more(current_a: Fraction) -> float:
+    """A current as the record holds it, rounded down."""
+    return (current_a * 10**6 // 1) / 10**6
 
 
 def _circuit_conditions(load: CircuitLoad) -> list[Condition]:

@@ -6,7 +6,7 @@ from typing import Any
 
 from powerplan.engineering.boxes.marks import BoxSpot
 from powerplan.engineering.seating.poses import SeatedChair
-from powerplan.model.geometry import Point, micrometres
+from powerplan.model.geometry import Point, Rect, micrometres
 from powerplan.model.plan import Box, CircuitUse, Cord, Drift, PlacedChair, Zone
 from powerplan.planning.loads import CircuitLoad, Fed, Way
 from powerplan.planning.runs import Leg, Run
@@ -132,13 +132,21 @@ def park_over_m(site: Site) -> float:
     return site.rules.length_m("park_over")
 
 
-def park(site: Site, run: Run, leg: Leg) -> Point:
+def park(site: Site, run: Run, leg: Leg) -> Point | None:
     """Return where spare is parked: on the floor behind the base of the chair that the cord
-    serves, clear of it as any cord is; against the wall where there is no more room. [m]"""
+    serves, clear of it as any cord is; against the wall where there is no more room. None where
+    that floor is taken. [m]"""
     by_id = {chair.id: chair for chair in run.chairs}
     chair = by_id.get(leg.to, run.chairs[0])
     clear_m = site.rules.length_m("cord_clearance") + site.spec.cords.diameter_m / 2
-    return (chair.x_m, max(0.0, chair.floor.back_m - clear_m))
+    place = (chair.x_m, max(0.0, chair.floor.back_m - clear_m))
+    taken = [area.rect for area in (*site.spec.obstacles, *site.spec.walkways)]
+    taken += [rect for owner, rect in site.zones.pinch if owner != chair.id]
+    return None if any(_holds(rect, place) for rect in taken) else place
+
+
+def _holds(rect: Rect, place: Point) -> bool:
+    return rect.left_m <= place[0] <= rect.right_m and rect.back_m <= place[1] <= rect.front_m
 
 
 def circuit_uses(

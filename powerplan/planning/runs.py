@@ -93,15 +93,7 @@ def make_run(
         more_legs, more = _link(site, before, after, chairs)
         legs, findings = legs + more_legs, findings + more
     subject = f"chair {chairs[0].id}" if len(chairs) == 1 else f"chain {_span(chairs)}"
-    findings += run_findings(
-        kind,
-        len(chairs),
-        circuit_a,
-        feed.rating_a,
-        subject,
-        site.rules,
-        existing=feed.circuit is not None,
-    )
+    findings += run_findings(kind, len(chairs), circuit_a, feed.rating_a, subject, site.rules)
     extensions = sum(leg.kind == EXTENSION for leg in legs)
     return Run(
         feed=feed,

@@ -137,18 +137,6 @@ def test_a_socket_the_table_does_not_list_is_never_proposed(circuit, socket, lim
     assert "socket-limit" not in found
 
 
-def test_an_existing_20_a_face_on_15_a_is_used_as_a_15_a_face_with_advice():
-    found = run(chair("12"), circuit="15", socket="20", existing=True)
-    assert found["socket-matches-circuit"].force is Force.ADVICE
-    assert found["socket-matches-circuit"].outcome is NOT_MET
-    assert (found["socket-limit"].limit, found["socket-limit"].outcome) == (12.0, MET)
-
-
-def test_an_existing_15_a_face_on_30_a_stays_a_must():
-    found = run(chair(), circuit="30", socket="15", existing=True)
-    assert found["socket-matches-circuit"].stops
-
-
 def test_a_plug_with_no_chair_is_refused():
     with pytest.raises(ValueError, match="at least one chair"):
         run(chair(), 0)

@@ -250,3 +250,29 @@ def test_cords_that_cross_are_counted_and_spare_is_parked() -> None:
 def test_a_room_without_an_outlet_says_so() -> None:
     made = plan(make_spec(outlets=()))
     assert [f.rule for f in step_of(made, EXISTING).findings] == ["outlet-there"]
+
+
+@pytest.mark.published(
+    source="NEC 2023 table 210.24: 15 A circuit, 15 A receptacle", standing="published copy"
+)
+def test_no_chair_is_plugged_into_a_20_a_face_on_a_15_a_circuit() -> None:
+    outlet = make_outlet(x_m=inch(120), rating_a=Fraction(20))
+    made = plan(make_spec(rows=(make_row(seats=1),), outlets=(outlet,)))
+    assert not step_of(made, EXISTING).works
+    assert "socket-matches-circuit" in {f.rule for f in step_of(made, EXISTING).findings}
+    assert all(chair.fed_by != "W1" for chair in made.chairs)
+
+
+def test_a_condition_is_never_rounded_up() -> None:
+    thirds = make_chair(input_a=Fraction(4, 3), continuous_a=Fraction(1, 3))
+    made = plan(
+        make_spec(
+            chairs=(thirds,),
+            rows=(make_row(seats=1),),
+            circuits=(make_circuit(already_on_it=None),),
+        )
+    )
+    [condition] = made.decision.depends_on
+    # 15 - 1.25/3 - 1 = 13.58333...; / 1.25 = 10.8666...
+    assert condition.if_not_continuous_a == 13.583333
+    assert condition.if_continuous_a == 10.866666

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
-from powerplan.engineering.circuits.hazards import least_socket_a, too_large
+from powerplan.engineering.circuits.hazards import least_socket_a
 from powerplan.model.findings import Finding, Force, hold
 from powerplan.model.geometry import micrometres
 from powerplan.model.lengths import amps_text
@@ -25,8 +25,6 @@ def run_findings(
     socket_a: Fraction,
     subject: str,
     rules: RuleSet,
-    *,
-    existing: bool = False,
 ) -> tuple[Finding, ...]:
     """Hold everything that hangs on one plug against the rules.
 
@@ -44,9 +42,6 @@ def run_findings(
         What people call it, such as "chair A3" or "chain A1-A4".
     rules : RuleSet
         Lends limits and tables.
-    existing : bool
-        True for an outlet that is there: a socket rated above its circuit is then advice, and the
-        limit is that of the largest socket the circuit may have. New work never gets one.
 
     Returns
     -------
@@ -67,7 +62,7 @@ def run_findings(
     note = _too_much(current_a, share_a, "one plug may take of this circuit")
     return (
         hold(rules.rules["plug-share"], subject, current_a, share_a, note=note),
-        *_socket(current_a, circuit_a, socket_a, subject, rules, existing),
+        *_socket(current_a, circuit_a, socket_a, subject, rules),
         *(_chain(kind, chairs, subject, rules) if chairs > 1 else ()),
         *_wires(kind, chairs, subject, rules),
     )
@@ -122,22 +117,16 @@ def _socket(
     socket_a: Fraction,
     subject: str,
     rules: RuleSet,
-    existing: bool,
 ) -> tuple[Finding, ...]:
     matches, carries = rules.rules["socket-matches-circuit"], rules.rules["socket-limit"]
     pair = f"a {amps_text(socket_a)} socket on a {amps_text(circuit_a)} circuit"
     least_a = least_socket_a(circuit_a, rules)
     limit_a = rules.socket_limit_a(circuit_a, socket_a)
-    if limit_a is None and existing and too_large(circuit_a, socket_a, rules):
-        limit_a = max(row.limit_a for row in rules.sockets if row.circuit_a == circuit_a)
-        note = f"It is {pair}: have an electrician fit one that matches."
-        fits = hold(matches, subject, socket_a, math.inf, note=note, force=Force.ADVICE)
-    elif limit_a is None:
+    if limit_a is None:
         note = f"It would be {pair}: take a socket that the table lists for this circuit."
         short = least_a if socket_a < least_a else math.inf
         return (hold(matches, subject, socket_a, short, note=note),)
-    else:
-        fits = hold(matches, subject, socket_a, least_a)
+    fits = hold(matches, subject, socket_a, least_a)
     note = _too_much(current_a, limit_a, "this socket may carry")
     return fits, hold(carries, subject, current_a, limit_a, note=note)
 
