@@ -20,6 +20,7 @@ _KINDS = {
     "box-size-known": "cut-out",
     "panel-space": "panel",
     "extension-rating": "cord",
+    "cord-wire": "cord",
 }
 """What has to be found out where a must of that rule could not be checked."""
 

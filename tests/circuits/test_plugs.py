@@ -109,9 +109,12 @@ def test_what_is_met_has_nothing_to_mend():
     assert {finding.note for finding in found.values()} == {""}
 
 
-def test_cords_of_unknown_wire_are_not_judged():
+def test_an_unknown_wire_hangs_in_a_chain_and_not_at_a_chair_of_its_own():
     kind = chair(lead_wire=None, chain=make_chain(wire=None))
-    assert not any(name.startswith("cord-wire") for name in run(kind, 2))
+    chained = run(kind, 2)
+    assert chained["cord-wire, lead"].hangs
+    assert chained["cord-wire, link"].hangs
+    assert not any(name.startswith("cord-wire") for name in run(kind, 1))
 
 
 def test_a_wire_without_a_cord_rating_leaves_the_cord_open():

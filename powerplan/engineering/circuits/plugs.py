@@ -48,7 +48,8 @@ def run_findings(
     tuple of Finding
         ``plug-share``, ``socket-matches-circuit``, ``socket-limit`` (left out where the pairing is
         not allowed), for a chain ``chain-count``, ``chain-current`` and ``coupler-rating``, and
-        ``cord-wire`` for each cord whose wire is known; met ones too.
+        ``cord-wire`` for each cord whose wire is known, and not checked where a chain's is not; met
+        ones too.
 
     Raises
     ------
@@ -164,11 +165,14 @@ def _wires(kind: ChairKind, chairs: int, subject: str, rules: RuleSet) -> tuple[
     return tuple(
         _wire(chairs * kind.input_a, name, f"{subject}, {cord}", rules)
         for cord, name in cords
-        if name is not None
+        if name is not None or chairs > 1
     )
 
 
-def _wire(current_a: Fraction, name: str, subject: str, rules: RuleSet) -> Finding:
+def _wire(current_a: Fraction, name: str | None, subject: str, rules: RuleSet) -> Finding:
+    if name is None:
+        note = "Read the wire size off the cord's jacket."
+        return hold(rules.rules["cord-wire"], subject, current_a, None, note=note)
     wire = rules.wires.get(name)
     limit_a = None if wire is None else wire.cord_a
     note = _too_much(current_a, limit_a, f"a cord of {name} may carry")
