@@ -32,7 +32,7 @@ from powerplan.planning.ladder import Solved
 from powerplan.planning.loads import CircuitLoad, Way, circuit_loads, load_findings, single_sockets
 from powerplan.planning.site import FLOOR_BOX, Site
 from powerplan.planning.volts import CircuitVolts, circuit_volts, drop_finding, wiring
-from powerplan.planning.words import step_sentence, verdict_sentence
+from powerplan.planning.words import mend_first, step_sentence, verdict_sentence
 
 T = TypeVar("T")
 
@@ -112,8 +112,9 @@ def _parked(site: Site, run: Any) -> list[Finding]:
     for leg in run.legs:
         over_m = record.left_over_m(leg)
         if over_m > record.park_over_m(site):
+            loose = length_text(leg.bought_m - leg.length_m, units)
             note = (
-                f"{length_text(over_m, units)} is left over: park it behind the base of "
+                f"{loose} of it lies loose: park it behind the base of "
                 f"{run.chairs[0].id if leg.to not in {c.id for c in run.chairs} else leg.to}, "
                 "tied to the fixed frame, never under a mechanism."
             )
@@ -162,7 +163,8 @@ def _decision(
     steps = tuple(_step(site, entry) for entry in solved)
     return Decision(
         verdict=NOT_POSSIBLE if chosen is None else chosen.step,
-        sentence=verdict_sentence(site, chosen, solved, _wire(site, chosen), hanging),
+        sentence=mend_first(site, findings)
+        + verdict_sentence(site, chosen, solved, _wire(site, chosen), hanging),
         exit_code=_exit_code(chosen, findings, bool(hanging)),
         steps=steps,
         depends_on=hanging,

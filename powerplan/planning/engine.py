@@ -103,7 +103,7 @@ def choose(table: Table, terms: Terms) -> Pick | None:
 
     The order is: broken rules (only those in ``terms.ignore`` may be broken), overload (likewise),
     circuits of which something is unknown, new circuits, extensions, new outlets, floor boxes,
-    bought cord, routed cord, ids.
+    bought cord, routed cord, existing circuits in use, ids.
 
     Guarantee: exact over the table when ``proved``; otherwise feasible, with no claim.
     """
@@ -252,7 +252,9 @@ def _best(
         uncertain = sum(
             load != _EMPTY and unsure for load, unsure in zip(loads, table.uncertain, strict=True)
         )
-        rank = (cost[0], _overload(table, state), uncertain, len(new), *cost[1:])
+        touched = sum(load != _EMPTY for load in loads)
+        over = _overload(table, state)
+        rank = (cost[0], over, uncertain, len(new), *cost[1:6], touched, cost[6])
         ranked.append((rank, state, trail))
     if not ranked:
         return None

@@ -157,7 +157,14 @@ def _least_that_does(question: QuickQuestion, rules: RuleSet) -> Fraction:
     """The smallest breaker that carries what is known; the largest of all where none does."""
     asks_a = question.chairs * _each_a(question, rules)
     asks_a += _demand_a(question.already_a, rules)
-    return min((size for size in rules.breakers_a if size >= asks_a), default=rules.breakers_a[-1])
+    sizes = _for_chair_plugs(rules)
+    return min((size for size in sizes if size >= asks_a), default=sizes[-1])
+
+
+def _for_chair_plugs(rules: RuleSet) -> tuple[Fraction, ...]:
+    """The breakers whose circuits may have sockets that an ordinary chair plug fits."""
+    plug_a = rules.exact("usual_socket")
+    return tuple(size for size in rules.breakers_a if rules.socket_limit_a(size, plug_a))
 
 
 def _shares(question: QuickQuestion) -> bool:

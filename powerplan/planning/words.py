@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from powerplan.engineering.circuits.load import usual_wire
 from powerplan.model.findings import Finding
 from powerplan.model.lengths import amps_text, joined, length_text, plural
 from powerplan.model.plan import (
@@ -32,6 +33,7 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
             f"{len(way.new_circuits)} new {size} "
             + ("circuit" if len(way.new_circuits) == 1 else "circuits")
             + (f" on {wire}" if wire else "")
+            + _thicker(site, wire)
         )
     news = [
         plural(len(found), noun)
@@ -45,7 +47,21 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
         parts.append(plural(way.extensions, "extension cord"))
     if outlets:
         parts.append(f"{'outlet' if len(outlets) == 1 else 'outlets'} {joined(outlets)}")
-    return joined(parts, "with" if way.new_circuits and len(parts) == 2 else "and")
+    text = joined(parts, "with" if way.new_circuits and len(parts) == 2 else "and")
+    old = {fed.circuit: fed for fed in way.fed if not fed.new_circuit}
+    if way.new_circuits and old:
+        carried = [chair.id for fed in way.fed if not fed.new_circuit for chair in fed.chairs]
+        text += f" (circuit {joined(list(old))} carries {joined(sorted(carried))})"
+    return text
+
+
+def _thicker(site: Site, wire: str | None) -> str:
+    """Say why a wire that was left open came out thicker than its breaker needs."""
+    usual = usual_wire(site.spec.new_work.breaker_a, site.rules)
+    if wire is None or site.spec.new_work.wire is not None or wire == usual.name:
+        return ""
+    percent = float(site.rules.exact("drop_percent"))
+    return f" ({usual.name} would lose more than the {percent:g} % advised)"
 
 
 def step_sentence(site: Site, solved: Solved, wire: str | None) -> str:
@@ -128,6 +144,16 @@ def verdict_sentence(
         return f"{told}."
     ifs = "; and if ".join(condition.sentence for condition in conditions)
     return f"{told}, if {ifs}."
+
+
+def mend_first(site: Site, findings: tuple[Finding, ...]) -> str:
+    """Return what has to be mended before anything is marked or laid; nothing where all is met."""
+    stops = [finding for finding in findings if finding.stops]
+    if not stops:
+        return ""
+    told = [reason(finding, site.spec.project.units) for finding in stops]
+    more = f" And {len(told) - _FEW} more." if len(told) > _FEW else ""
+    return f"First mend this: {' '.join(told[:_FEW])}{more} Then: "
 
 
 def _impossible(site: Site, solved: tuple[Solved, ...]) -> str:

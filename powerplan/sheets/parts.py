@@ -6,7 +6,10 @@ must not wait.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:  # the phone question draws nothing
+    from powerplan.sheets.scene import View
 
 
 class Say(NamedTuple):
@@ -44,7 +47,20 @@ class Drawing(NamedTuple):
     lines: tuple[str, ...]
 
 
-Part = Say | Items | Table | Marked | Drawing
+class Figure(NamedTuple):
+    """A drawing, true to its scale."""
+
+    view: View
+
+
+class Ticks(NamedTuple):
+    """A list under a line that leads in, with a box to tick before each."""
+
+    lead: str
+    items: tuple[str, ...]
+
+
+Part = Say | Items | Table | Marked | Drawing | Figure | Ticks
 
 
 class Page(NamedTuple):
@@ -62,3 +78,31 @@ class Sheet(NamedTuple):
     pages: tuple[Page, ...]
     caution: str
     last: str
+
+
+class SheetPage(NamedTuple):
+    """One page of a set, for one reader; a writer may spread it over several sheets of paper."""
+
+    number: str
+    title: str
+    reader: str
+    parts: tuple[Part, ...]
+
+
+class SetOfSheets(NamedTuple):
+    """All that is printed for one plan, and what stands in the title block of every sheet.
+
+    ``plan_hash`` is the SHA-256 of the plan file; ``units`` is ft-in, in, mm or m;
+    ``scale_words`` is the scale of the floor-box drawing, as in ``1/4" = 1'-0"``.
+    """
+
+    project: str
+    revision: str
+    date: str
+    program: str
+    rules: str
+    plan_hash: str
+    caution: str
+    units: str
+    scale_words: str
+    pages: tuple[SheetPage, ...]

@@ -16,6 +16,7 @@ from powerplan.sheets.words import caution_of
 from powerplan.sheets.writers.picture import picture_lines
 
 PLAN, DECIDE, MARK, CORDS = "plan", "decide", "mark", "cords"
+_LINE = 80
 
 _TITLES = {
     PLAN: "Power plan",
@@ -35,7 +36,7 @@ def plan_sheet(plan: Plan, view: str) -> Sheet:
     """
     title = f"{_TITLES[view]}: {plan.project}"
     units = plan.spec.project.units
-    brief = findings_page(plan.findings, units, whole=False)
+    brief = findings_page(_of_view(plan.findings, view), units, whole=False)
     return Sheet(
         title=title,
         about=_about(plan),
@@ -43,6 +44,35 @@ def plan_sheet(plan: Plan, view: str) -> Sheet:
         caution=caution_of(plan),
         last=verdict_line(plan),
     )
+
+
+_FAMILIES = {
+    DECIDE: (
+        "circuit-",
+        "breaker-",
+        "wire-",
+        "socket-",
+        "sockets-",
+        "fastened-",
+        "voltage-",
+        "plug-",
+        "panel-",
+        "outlet-",
+        "extension-",
+        "chain-",
+        "coupler-",
+    ),
+    MARK: ("box-", "headrest-", "footrest-", "row-", "rows-", "door-"),
+    CORDS: ("cord-", "cords-", "link-", "gap-", "spare-", "extension-", "chain-", "coupler-"),
+}
+
+
+def _of_view(findings: tuple[Finding, ...], view: str) -> tuple[Finding, ...]:
+    """The rules that this view is about, and every must that is not met or hangs."""
+    families = _FAMILIES.get(view)
+    if families is None:
+        return findings
+    return tuple(f for f in findings if f.stops or f.hangs or f.rule.startswith(families))
 
 
 def _answers(plan: Plan, view: str) -> tuple[Page, ...]:
@@ -86,9 +116,14 @@ def judged_sheet(
 
 def verdict_line(plan: Plan) -> str:
     """Return the last line of every view: the verdict and what the exit code means."""
-    code = plan.decision.exit_code
-    meaning = {0: ".", 1: ", but a must-rule is NOT MET.", 4: ", if what is still unknown holds."}
-    return f"Verdict: {plan.decision.verdict}{_new_ones(plan)}{meaning.get(code, '.')}"
+    line = f"Verdict: {plan.decision.verdict}{_new_ones(plan)}"
+    if plan.decision.exit_code == 4:
+        return f"{line}, if what is still unknown holds."
+    if plan.decision.exit_code != 1:
+        return f"{line}."
+    stops = list(dict.fromkeys(finding.rule for finding in plan.findings if finding.stops))
+    named = f"{line}, but NOT MET: {', '.join(stops)}."
+    return named if len(named) <= _LINE else f"{line}, but a must-rule is NOT MET."
 
 
 def _new_ones(plan: Plan) -> str:

@@ -109,6 +109,12 @@ def _mark_um(units: str) -> int:
     return _MILLIMETRE_UM if units in ("mm", "m") else _EIGHTH_UM
 
 
+def layout_faults(plan: Plan) -> tuple[Finding, ...]:
+    """Return the musts of the layout that are not met: with these, marks and ways will move."""
+    about_rows = ("row-", "rows-", "headrest-", "footrest-", "door-")
+    return tuple(f for f in plan.findings if f.stops and f.rule.startswith(about_rows))
+
+
 def outcome_word(outcome: Outcome) -> str:
     """Return MET, NOT MET or NOT CHECKED."""
     return outcome.value.upper()

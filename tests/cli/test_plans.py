@@ -98,7 +98,7 @@ NO_WORK = ("floor_boxes = true ", "floor_boxes = false"), ("circuits = 4", "circ
     ("edits", "code", "last"),
     [
         (((LOAD, '"unknown"'),), 4, ", if what is still unknown holds."),
-        ((('width = "16 ft"', 'width = "12 ft"'),), 1, ", but a must-rule is NOT MET."),
+        ((('width = "16 ft"', 'width = "12 ft"'),), 1, ", but NOT MET: row-fits-walls."),
         (NO_WORK, 3, "Verdict: not possible as drawn."),
         (((LOAD, "{}"),), 0, "Verdict: new outlets on existing circuits."),
     ],

@@ -141,6 +141,7 @@ def _rank(table: Table, terms: Terms, picked: list[tuple[Choice, int | str]]) ->
         sum(choice.floor_box for choice in boxes),
         sum(choice.bought_um for choice, _ in picked),
         sum(choice.routed_um for choice, _ in picked),
+        sum(not isinstance(circuit, str) for circuit in seats_on),
         tuple(choice.ids for choice, _ in picked),
     )
 

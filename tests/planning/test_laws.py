@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from hypothesis import given, settings
 from strategies import mirrored, rooms
-from support import NEC, make_framing
+from support import NEC, make_circuit, make_framing
 
 from powerplan.model.codec import plan_from_plain, to_plain
 from powerplan.model.plan import NOT_POSSIBLE, Plan
@@ -55,14 +55,10 @@ def test_a_mirror_image_gets_the_same_answer(spec: PlanSpec) -> None:
         floor=make_framing(build="slab"),
         risers=tuple(replace(r, framing=make_framing(build="slab")) for r in spec.risers),
     )
-    one, other = plan(slab).decision, plan(mirrored(slab)).decision
-    assert one.exit_code == other.exit_code
-    assert one.verdict == other.verdict
-    counts = [
-        [(s.step, s.works, s.allowed, s.new_circuits, s.boxes, s.extensions) for s in told.steps]
-        for told in (one, other)
-    ]
-    assert counts[0] == counts[1]
+    one, other = plan(slab), plan(mirrored(slab))
+    assert one.decision.exit_code == other.decision.exit_code
+    assert one.decision.verdict == other.decision.verdict
+    assert _counts(one) == _counts(other)
 
 
 @SOME
@@ -135,3 +131,25 @@ def test_no_circuit_is_asked_more_than_it_may_give(spec: PlanSpec) -> None:
             if any(chair.circuit == use.id for chair in made.chairs):
                 limit = use.may_give_a if use.may_give_a is not None else 15.0
                 assert Fraction(use.asks_a) <= Fraction(limit)
+
+
+def _counts(made: Plan) -> list[tuple[object, ...]]:
+    return [
+        (step.step, step.works, step.allowed, step.new_circuits, step.boxes, step.extensions)
+        for step in made.decision.steps
+    ]
+
+
+@SOME
+@given(rooms())
+def test_what_rows_are_called_changes_nothing_but_names(spec: PlanSpec) -> None:
+    other = {"A": "B", "B": "A"}
+    renamed = tuple(replace(row, id=other[row.id]) for row in reversed(spec.rows))
+    assert _counts(plan(replace(spec, rows=renamed))) == _counts(plan(spec))
+
+
+@SOME
+@given(rooms())
+def test_one_more_circuit_never_worsens(spec: PlanSpec) -> None:
+    one_more = (*spec.circuits, make_circuit(id="99", wire="12 AWG"))
+    assert no_worse(plan(spec), plan(replace(spec, circuits=one_more)))

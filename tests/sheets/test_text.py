@@ -84,7 +84,7 @@ def test_the_exit_code_is_said_in_words():
         for code in (0, 1, 4)
     }
     assert said[0] == "Verdict: existing outlets."
-    assert said[1] == "Verdict: existing outlets, but a must-rule is NOT MET."
+    assert said[1] == "Verdict: existing outlets, but NOT MET: wire-matches-breaker."
     assert said[4] == "Verdict: existing outlets, if what is still unknown holds."
 
 
@@ -245,7 +245,7 @@ def test_a_plan_without_chairs_boxes_or_cords_still_reads():
 
 def test_nothing_to_find_out_is_said():
     plan = sample_plan(findings=(), decision=replace(sample_decision(), depends_on=()))
-    assert "Nothing the answer hangs on is unknown." in sheet_text(plan_sheet(plan, "plan"))
+    assert "Nothing that the answer hangs on is unknown." in sheet_text(plan_sheet(plan, "plan"))
 
 
 def test_the_record_reads_back_as_the_same_plan():

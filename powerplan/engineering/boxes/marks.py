@@ -13,7 +13,7 @@ from powerplan.engineering.boxes.constraints import (
     sizes_of,
 )
 from powerplan.engineering.boxes.framing import Deck, deck_under, still_to_find
-from powerplan.engineering.boxes.moved import moved_because, tape_step
+from powerplan.engineering.boxes.moved import fine_step, moved_because, tape_step
 from powerplan.engineering.boxes.region import (
     TICKS_PER_UM,
     Cell,
@@ -141,12 +141,12 @@ def _spot(
     subject, units = f"box {chair.id}", spec.project.units
     region = region_of(clip, constraints)
     parts = pieces(region)
-    steps = (tape_step(units), TICKS_PER_UM, 1)
+    steps = (tape_step(units), fine_step(units), TICKS_PER_UM, 1)
     mark = next(m for m in (nearest(parts, ideal, step) for step in steps) if m is not None)
     unknown = bool(still_to_find(deck))
     second = None
     bands = bands_of(deck, sizes) if unknown else None
-    pair = None if bands is None else two_marks(parts, ideal, bands, steps[:2])
+    pair = None if bands is None else two_marks(parts, ideal, bands, (steps[0], steps[2]))
     roaming = region
     if pair is not None and bands is not None:
         mark, second = pair

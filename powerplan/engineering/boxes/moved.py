@@ -12,6 +12,7 @@ from powerplan.model.lengths import INCH_M, joined, length_text
 _TICKS_PER_M = 2_000_000
 _EIGHTH = int(INCH_M / 8 * _TICKS_PER_M)
 _FIVE_MM = int(Fraction(5, 1000) * _TICKS_PER_M)
+_SIXTEENTH, _MILLIMETRE = _EIGHTH // 2, _FIVE_MM // 5
 # Fine enough to tell what rounding to eighths of an inch moves.
 _FINE = 32
 
@@ -30,6 +31,22 @@ def tape_step(units: str) -> int:
         The step. [half micrometre]
     """
     return _FIVE_MM if units in ("mm", "m") else _EIGHTH
+
+
+def fine_step(units: str) -> int:
+    """Return the finest step a tape shows, for a place too narrow for the usual one.
+
+    Parameters
+    ----------
+    units : str
+        How lengths print: ft-in, in, mm or m.
+
+    Returns
+    -------
+    int
+        1/16 in, or 1 mm. [half micrometre]
+    """
+    return _MILLIMETRE if units in ("mm", "m") else _SIXTEENTH
 
 
 def moved_because(
@@ -59,7 +76,9 @@ def moved_because(
     if not off:
         return ""
     step = tape_step(units)
-    on_tape = mark[0] % step == 0 and mark[1] % step == 0
+    if any(place % step for place in mark):
+        step = fine_step(units)
+    on_tape = not any(place % step for place in mark)
     reasons = _movers(mark, ideal, clip, constraints, step if on_tape else 1, two)
     if two:
         reasons.append("two marks, one of them clear wherever the joists lie")

@@ -53,13 +53,16 @@ def layout_findings(
 
 def _row_fits_walls(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Finding]:
     room, reclined = spec.room, row.reclined
+    units = spec.project.units
+    aside = "move it to the {}"
+    if micrometres(reclined.width_m) > micrometres(room.width_m):
+        aside = (
+            f"it is {length_text(reclined.width_m, units)} wide in a room of "
+            f"{length_text(room.width_m, units)}; take fewer seats"
+        )
     walls = (
-        (room.left_wall, reclined.left_m, "move it to the right or take a seat less"),
-        (
-            room.right_wall,
-            room.width_m - reclined.right_m,
-            "move it to the left or take a seat less",
-        ),
+        (room.left_wall, reclined.left_m, aside.format("right")),
+        (room.right_wall, room.width_m - reclined.right_m, aside.format("left")),
         (room.screen_wall, room.depth_m - reclined.front_m, "move it back or take less reach"),
     )
     found = []

@@ -6,7 +6,7 @@ from powerplan.model.lengths import length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import at_most_text, from_wall
+from powerplan.sheets.words import at_most_text, from_wall, layout_faults
 
 
 def boxes_page(plan: Plan) -> Page:
@@ -19,23 +19,33 @@ def boxes_page(plan: Plan) -> Page:
             text = "None is needed: no new outlet is part of the answer."
         return Page(title=title, parts=(Say(text=text),))
     notes = tuple(note for box in plan.boxes for note in _notes(box, plan))
-    parts: list[Part] = [_marks(plan), _moves(plan)]
+    parts: list[Part] = [*_not_yet(plan), _marks(plan), _moves(plan)]
     if notes:
         parts.append(Items(lead="Box by box:", items=notes))
     return Page(title=title, parts=tuple(parts))
 
 
+def _not_yet(plan: Plan) -> list[Part]:
+    """A warning where the rows will have to move, and the marks with them."""
+    faults = layout_faults(plan)
+    if not faults:
+        return []
+    told = tuple(f"{fault.subject}: {fault.note or fault.requirement}" for fault in faults)
+    return [Items(lead="DO NOT CUT YET: the marks move when this is mended:", items=told)]
+
+
 def _marks(plan: Plan) -> Table:
+    moving = bool(layout_faults(plan))
     units, room = plan.spec.project.units, plan.spec.room
     rows = tuple(
         (
             box.id,
             box.under,
-            length_text(box.x_m, units),
-            length_text(box.y_m, units),
+            length_text(box.x_m, units, step=16),
+            length_text(box.y_m, units, step=16),
             box.circuit,
             str(box.sockets),
-            "PROVISIONAL" if box.provisional else "firm",
+            "DO NOT CUT" if moving else "PROVISIONAL" if box.provisional else "firm",
         )
         for box in plan.boxes
     )

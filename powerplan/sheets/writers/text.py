@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
-from powerplan.sheets.parts import Drawing, Items, Marked, Page, Part, Say, Sheet, Table
+from powerplan.sheets.parts import (
+    Drawing,
+    Figure,
+    Items,
+    Marked,
+    Page,
+    Part,
+    Say,
+    Sheet,
+    Table,
+    Ticks,
+)
 from powerplan.sheets.writers.columns import WIDTH, clip, columns, padded, printable, wrap
 from powerplan.sheets.writers.table import table_lines
 
@@ -64,6 +75,11 @@ def _part(part: Part, encoding: str) -> list[str]:
         return [*wrap(f"{tame(part.caption)}:", WIDTH), *table_lines(head, rows)]
     if isinstance(part, Drawing):
         return [clip(tame(line), WIDTH) for line in part.lines]
+    if isinstance(part, Figure):
+        return wrap(tame(f"{part.view.title}: {part.view.description}"), WIDTH)
+    if isinstance(part, Ticks):
+        ticked = [line for item in part.items for line in _hung("[ ] ", tame(item))]
+        return [*wrap(tame(part.lead), WIDTH), *ticked]
     return _marked(part, tame(part.mark), [tame(line) for line in part.lines])
 
 

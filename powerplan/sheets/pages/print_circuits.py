@@ -1,0 +1,75 @@
+"""Page 4, for the electrician and the inspector: every circuit, and what to confirm."""
+
+from __future__ import annotations
+
+from powerplan.model.lengths import amps_text, joined
+from powerplan.model.plan import CircuitUse, Plan
+from powerplan.sheets.pages.circuits import circuits_page
+from powerplan.sheets.pages.print_words import capital
+from powerplan.sheets.parts import Figure, Items, Part, Say, SheetPage, Table, Ticks
+from powerplan.sheets.scene import View
+
+
+def circuits_sheet(plan: Plan, view: View | None) -> SheetPage:
+    """Return page 4.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    view : View or None
+        The tape of amperes; None where there is no circuit to draw.
+    """
+    parts: list[Part] = [
+        part for part in circuits_page(plan).parts if not isinstance(part, Items)
+    ]
+    parts += [Figure(view=view)] if view is not None else []
+    if plan.circuits:
+        parts += [_chairs(plan), *_asked(plan)]
+    return SheetPage(
+        number="4", title="Circuits", reader="electrician and inspector", parts=tuple(parts)
+    )
+
+
+def _chairs(plan: Plan) -> Part:
+    rows = []
+    for use in plan.circuits:
+        fed = [chair for chair in plan.chairs if chair.circuit == use.id]
+        if fed:
+            each = joined([amps_text(a) for a in sorted({chair.input_a for chair in fed})])
+            rows.append((use.id, str(len(fed)), joined([chair.id for chair in fed]), each))
+    if not rows:
+        return Say(text="No chair is fed from any circuit.")
+    head = ("circuit", "chairs", "which", "input of each")
+    return Table(caption="Chairs by circuit", head=head, rows=tuple(rows))
+
+
+def _asked(plan: Plan) -> list[Part]:
+    feeding = {chair.circuit for chair in plan.chairs}
+    asked = [text for use in plan.circuits if use.id in feeding for text in _confirm(use, plan)]
+    asked += [f"{capital(condition.sentence)}." for condition in plan.decision.depends_on]
+    if not asked:
+        return []
+    asked.append("Grounding, polarity and insulation tested at every outlet the chairs use.")
+    return [Ticks(lead="To confirm on site, by a licensed electrician:", items=tuple(asked))]
+
+
+def _confirm(use: CircuitUse, plan: Plan) -> list[str]:
+    name = capital(f"{use.id}" if use.new else f"circuit {use.id}")
+    breaker = "" if use.breaker_a is None else amps_text(use.breaker_a)
+    if use.new:
+        size = f"{breaker} breaker" if breaker else "breaker"
+        wire = f" and {use.wire} the whole way" if use.wire else ""
+        return [
+            f"{name}: a free space in the panel, and a service that can carry it.",
+            f"{name}: {size}{wire}; nothing else is wired to it.",
+            f"{name}: ground-fault and arc-fault protection as local code asks.",
+        ]
+    sized = " and ".join(text for text in (breaker, use.wire or "") if text)
+    known = f"breaker and wire are {sized}" if sized else "breaker and wire are read and suit"
+    spec = next((one for one in plan.spec.circuits if one.id == use.id), None)
+    told = [f"{name}: {known}."]
+    if spec is not None and spec.already_on_it is not None:
+        names = joined([load.name for load in spec.already_on_it]) or "nothing"
+        told.append(f"{name}: what else is on it is {names}, and no more.")
+    return told

@@ -1,0 +1,177 @@
+"""Page 1, for the client and the seller: the answer, what happens next, and what to find out."""
+
+from __future__ import annotations
+
+from powerplan.model.lengths import joined, plural
+from powerplan.model.plan import (
+    EXISTING,
+    EXTENSIONS,
+    NEW_CIRCUITS,
+    NEW_OUTLETS,
+    NOT_POSSIBLE,
+    Condition,
+    Decision,
+    Plan,
+    Step,
+)
+from powerplan.sheets.pages.print_why import plain_reasons
+from powerplan.sheets.parts import Items, Marked, Part, Say, SheetPage
+
+_STEPS = {
+    EXISTING: "Plug into the outlets that are there",
+    EXTENSIONS: "Plug into the outlets that are there, with extension cords",
+    NEW_OUTLETS: "Fit new outlets on the circuits that are there",
+    NEW_CIRCUITS: "Run new circuits from the panel",
+}
+_HOW = {
+    "load": "A licensed electrician measures the current at the panel with a clamp meter while "
+    "everything that may run of an evening is on, and writes down what stays on for hours.",
+    "breaker": "Read the number on the handle of its breaker in the panel; open nothing.",
+    "wire": "A licensed electrician reads the wire size at the panel, power off and proved dead.",
+    "framing": "Find the joists from below, or scan the floor from above at each mark, before "
+    "anything is cut.",
+    "cut-out": "Ask whoever supplies the floor boxes for the cut-out and the lid, or measure one.",
+    "panel": "A licensed electrician looks for free spaces in the panel, and whether the service "
+    "can carry more.",
+    "cord": "Read the size printed along the cord (such as 16 AWG), or ask whoever made it.",
+    "other": "Ask whoever measured the room, or go and look.",
+}
+_NEVER = (
+    "space heaters, irons, hair dryers, and anything else that makes heat",
+    "popcorn makers, kettles, coffee makers, ovens",
+    "vacuum cleaners, and portable air conditioners, refrigerators or dehumidifiers",
+    "a power strip, an adapter or a second cord between a chair and its outlet",
+)
+
+
+def decision_sheet(plan: Plan) -> SheetPage:
+    """Return page 1."""
+    parts: list[Part] = [Say(text=_verdict(plan.decision)), *_mend_first(plan)]
+    parts.append(
+        Items(lead="What happens next, and who does it:", items=_next(plan), numbered=True)
+    )
+    parts.extend(_find_out(plan))
+    parts.append(Say(text="Each way, the least work first:"))
+    parts.extend(_step(step, plan) for step in plan.decision.steps)
+    parts.append(_never(plan))
+    parts.append(_assumed(plan))
+    return SheetPage(number="1", title="Decision", reader="client and seller", parts=tuple(parts))
+
+
+def _verdict(decision: Decision) -> str:
+    if decision.sentence.lower().startswith(decision.verdict.lower()):
+        return decision.sentence
+    return f"{decision.verdict[:1].upper()}{decision.verdict[1:]}. {decision.sentence}"
+
+
+def _mend_first(plan: Plan) -> list[Part]:
+    stops = tuple(finding for finding in plan.findings if finding.stops)
+    if not stops:
+        return []
+    lead = "Mend this first; nothing is ordered, cut or laid before:"
+    return [Items(lead=lead, items=plain_reasons(stops, plan))]
+
+
+def _next(plan: Plan) -> tuple[str, ...]:
+    if plan.decision.verdict == NOT_POSSIBLE:
+        return (
+            "Client and seller: choose which of the ways below is opened, or what in the room or "
+            "the row is changed. Nothing is ordered, cut or laid until then.",
+            "Seller: has the room planned again; a new set of sheets takes the place of this one.",
+        )
+    todo = []
+    if any(finding.stops for finding in plan.findings):
+        todo.append("Client and seller: settle what has to be mended first, and plan again.")
+    if plan.decision.depends_on:
+        todo.append("Seller: has found out what is still unknown (below), before anything is done.")
+    new = [circuit for circuit in plan.circuits if circuit.new]
+    if plan.boxes:
+        work = [plural(len(plan.boxes), "new outlet")]
+        work += [plural(len(new), "new circuit")] if new else []
+        todo.append(f"Client: agrees to {joined(work)}, and to the floor being cut or drilled.")
+        todo.append(
+            "Licensed electrician: confirms what pages 2 and 4 ask, scans, cuts and wires, with "
+            "the power off and proved dead; writes on page 2 where each outlet really went."
+        )
+    else:
+        todo.append("Licensed electrician: confirms the circuits and outlets on pages 2 and 4.")
+    if any(cord.kind != "own" for cord in plan.cords):
+        todo.append("Seller: orders the cords of the buying list on page 3.")
+    todo.append("Installers: set the chairs, lay the cords and test every chair, from page 3.")
+    todo.append("Client: sees the test, and keeps these sheets with the chairs' papers.")
+    return tuple(todo)
+
+
+def _find_out(plan: Plan) -> list[Part]:
+    decision = plan.decision
+    if decision.depends_on:
+        first, *rest = decision.depends_on
+        parts: list[Part] = [
+            Marked(
+                mark="Find out",
+                lines=(f"The one thing to find out: {_asked(first)}.", _HOW[first.kind]),
+            )
+        ]
+        if rest:
+            told = tuple(f"{_capital(_asked(one))}. {_HOW[one.kind]}" for one in rest)
+            parts.append(Items(lead="After that:", items=told))
+        return parts
+    if decision.verdict == NOT_POSSIBLE and decision.flips:
+        flip = decision.flips[0]
+        way = _STEPS.get(flip.step, flip.step)
+        line = f"how much of its current each chair ({flip.chair}) takes for 3 hours or more."
+        told = (
+            f"The one thing to find out: {line}",
+            f"Ask the chair's maker in writing. {flip.sentence} The circuit could then carry "
+            f'this way: "{way}".',
+        )
+        return [Marked(mark="Find out", lines=told)]
+    if decision.verdict == NOT_POSSIBLE:
+        return []
+    return [Say(text="Nothing that the answer hangs on is left to find out.")]
+
+
+def _asked(condition: Condition) -> str:
+    """The question in a condition, without the advice after its colon."""
+    return f"whether {condition.sentence.partition(':')[0]}"
+
+
+def _step(step: Step, plan: Plan) -> Part:
+    title = f"{_STEPS.get(step.step, _capital(step.step))}."
+    if not step.works:
+        reasons = plain_reasons(tuple(f for f in step.findings if f.stops), plan)
+        return Marked(mark="No", lines=(title, *(reasons or (step.sentence,))))
+    told = step.sentence.removeprefix("Works: ")
+    told = _capital(told)
+    if step.step == plan.decision.verdict:
+        hangs = bool(plan.decision.depends_on)
+        return Marked(mark="Yes, if" if hangs else "Yes", lines=(title, f"Chosen. {told}"))
+    if step.allowed:
+        return Marked(mark="Also", lines=(title, f"{told} It is more work than is needed."))
+    return Marked(mark="Closed", lines=(title, f"It would work, but it is not offered: {told}"))
+
+
+def _never(plan: Plan) -> Part:
+    used = sorted({chair.circuit for chair in plan.chairs if chair.circuit is not None})
+    if not used:
+        return Say(text="No circuit is chosen yet, so nothing is to be plugged in for the chairs.")
+    names = joined([_circuit_name(name) for name in used])
+    lead = f"Never plug into {names}, at any outlet on the same breaker:"
+    return Items(lead=lead, items=_NEVER)
+
+
+def _circuit_name(name: str) -> str:
+    return f"the {name.replace(' ', ' circuit ')}" if name.startswith("new ") else f"circuit {name}"
+
+
+def _assumed(plan: Plan) -> Part:
+    taken = tuple(f"{_capital(said.subject)}: {said.words}." for said in plan.spec.assumed)
+    measured = (
+        "Room, chairs, circuits and outlets are as they were measured and written down; say so "
+        "before work starts if any of it is not so.",
+    )
+    return Items(lead="What is assumed:", items=(*taken, *measured))
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

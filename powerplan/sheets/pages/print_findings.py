@@ -1,0 +1,75 @@
+"""Page 5, for anyone who doubts: every rule that was held, the worst first, with its source."""
+
+from __future__ import annotations
+
+from powerplan.model.findings import Finding, Outcome
+from powerplan.model.lengths import plural
+from powerplan.model.plan import Plan
+from powerplan.sheets.pages.findings import in_order, tightest
+from powerplan.sheets.parts import Marked, Part, Say, SheetPage, Table
+from powerplan.sheets.words import measure, numbers_text, outcome_word, room_text
+
+_HEAD = ("what is asked", "of what", "has", "limit", "left", "force", "source")
+
+
+def findings_sheet(plan: Plan) -> SheetPage:
+    """Return page 5."""
+    units = plan.spec.project.units
+    worry = [f for f in in_order(plan.findings) if f.outcome is not Outcome.MET]
+    parts: list[Part] = [Say(text=_tally(plan.findings))]
+    parts += [_entry(finding, units) for finding in worry]
+    rows = tuple(_row(finding, held, units) for finding, held in _by_room(plan))
+    if rows:
+        caption = "Met; of each rule the one with the least room left, the tightest first"
+        parts.append(Table(caption=caption, head=_HEAD, rows=rows))
+    return SheetPage(number="5", title="Findings", reader="anyone who doubts", parts=tuple(parts))
+
+
+def _by_room(plan: Plan) -> tuple[tuple[Finding, int], ...]:
+    return tuple(sorted(tightest(plan.findings), key=lambda pair: _share(pair[0])))
+
+
+def _share(finding: Finding) -> float:
+    """The room left as a share of the limit; what has no size comes last."""
+    if finding.margin is None:
+        return float("inf")
+    return finding.margin / abs(finding.limit) if finding.limit else finding.margin
+
+
+def _tally(findings: tuple[Finding, ...]) -> str:
+    told = []
+    for outcome in (Outcome.NOT_MET, Outcome.NOT_CHECKED, Outcome.MET):
+        held = sum(finding.outcome is outcome for finding in findings)
+        told.append(f"{held} {outcome_word(outcome)}")
+    return (
+        f"{plural(len(findings), 'check')}: {', '.join(told)}. A must has to be met; advice and "
+        "notes are for judgment. In square brackets: how well the number is known."
+    )
+
+
+def _entry(finding: Finding, units: str) -> Marked:
+    numbers = numbers_text(finding, units)
+    lines = (
+        f"{finding.subject} ({finding.force.value}): {finding.requirement}"
+        + (f": {numbers}" if numbers else ""),
+        finding.note,
+        f"Rule {finding.rule}; source: {_source(finding)}",
+    )
+    return Marked(mark=outcome_word(finding.outcome), lines=tuple(line for line in lines if line))
+
+
+def _row(finding: Finding, held: int, units: str) -> tuple[str, ...]:
+    more = f" (tightest of {held})" if held > 1 else ""
+    return (
+        finding.requirement,
+        f"{finding.subject}{more}",
+        measure(finding.value, finding.unit, units),
+        measure(finding.limit, finding.unit, units),
+        room_text(finding, units) or "-",
+        finding.force.value,
+        _source(finding),
+    )
+
+
+def _source(finding: Finding) -> str:
+    return f"{finding.source} [{finding.standing.value}]"

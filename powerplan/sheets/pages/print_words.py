@@ -1,0 +1,85 @@
+"""Places, ways and blanks in the words that several printed pages share."""
+
+from __future__ import annotations
+
+from powerplan.model.geometry import Point, micrometres
+from powerplan.model.lengths import length_text
+from powerplan.model.plan import Box, Plan
+from powerplan.model.spec import Outlet, Size, Wall
+from powerplan.sheets.words import from_wall, wall_name
+
+BLANK = "____________"
+SHORT_BLANK = "______"
+
+
+def capital(text: str) -> str:
+    """Return a text with its first letter large."""
+    return text[:1].upper() + text[1:]
+
+
+def from_center(x_m: float, plan: Plan) -> str:
+    """Return how far a place is from the room's center line, and on which side.
+
+    Parameters
+    ----------
+    x_m : float
+        From the left wall. [m]
+    plan : Plan
+        For the room and the units.
+    """
+    off_um = micrometres(x_m) - micrometres(plan.spec.room.width_m / 2)
+    if not off_um:
+        return "on it"
+    side = "right" if off_um > 0 else "left"
+    return f"{length_text(abs(off_um) / 1e6, plan.spec.project.units)} {side}"
+
+
+def place_text(point: Point, plan: Plan) -> str:
+    """Return a place as its distances from the left and the back wall. [m]"""
+    units, room = plan.spec.project.units, plan.spec.room
+    return (
+        f"{length_text(point[0], units)} {from_wall(room, Wall.LEFT)}, "
+        f"{length_text(point[1], units)} {from_wall(room, Wall.BACK)}"
+    )
+
+
+def outlet_place(outlet: Outlet, plan: Plan) -> str:
+    """Return where an existing outlet is, as an electrician would look for it."""
+    units, room = plan.spec.project.units, plan.spec.room
+    if outlet.wall is None:
+        return f"in the floor, {place_text((outlet.x_m, outlet.y_m), plan)}"
+    along = Wall.LEFT if outlet.wall in (Wall.BACK, Wall.SCREEN) else Wall.BACK
+    along_m = outlet.x_m if along is Wall.LEFT else outlet.y_m
+    return (
+        f"{wall_name(room, outlet.wall)}, {length_text(along_m, units)} {from_wall(room, along)}, "
+        f"{length_text(outlet.height_m, units)} up"
+    )
+
+
+def size_text(size: Size | None, units: str) -> str:
+    """Return a size, left to right by back to screen, or that it is not known. [m]"""
+    if size is None:
+        return "unknown"
+    return f"{length_text(size.width_m, units)} x {length_text(size.depth_m, units)}"
+
+
+def cord_exit(box: Box, plan: Plan) -> str:
+    """Return to which sides the cords leave a box: left, right, back or screen."""
+    sides: list[str] = []
+    for cord in plan.cords:
+        if cord.from_ != box.id:
+            continue
+        start = cord.path_m[0]
+        ahead = next((p for p in cord.path_m[1:] if _apart(start, p)), start)
+        sides.append(_side(ahead[0] - start[0], ahead[1] - start[1]))
+    return " and ".join(dict.fromkeys(sides)) or "none"
+
+
+def _apart(one: Point, other: Point) -> bool:
+    return any(micrometres(a) != micrometres(b) for a, b in zip(one, other, strict=True))
+
+
+def _side(right_m: float, ahead_m: float) -> str:
+    if abs(right_m) >= abs(ahead_m):
+        return "right" if right_m > 0 else "left"
+    return "screen" if ahead_m > 0 else "back"
