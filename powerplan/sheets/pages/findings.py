@@ -35,7 +35,8 @@ def findings_page(findings: tuple[Finding, ...], units: str, *, whole: bool) -> 
     parts += [_entry(finding, units, held) for finding, held in notes]
     if not whole:
         met = tuple(pair for pair in met if _measured(pair[0]))[:_TIGHTEST]
-        parts.append(Say(text="Of the rules that are met, those with least to spare:"))
+        if met:
+            parts.append(Say(text="Of the rules that are met, those with least to spare:"))
     parts += [_entry(finding, units, held) for finding, held in met]
     return Page(title="Rule by rule", parts=tuple(parts))
 
