@@ -12,6 +12,7 @@ from powerplan.sheets.pages.print_words import (
     capital,
     cord_exit,
     from_center,
+    not_yet,
     outlet_place,
     place_text,
     size_text,
@@ -21,6 +22,7 @@ from powerplan.sheets.scene import View
 from powerplan.sheets.words import UNKNOWN, at_most_text, from_wall
 
 _FLOOR_BOX = "floor box"
+_FINE = 16  # a mark on an eighth may stand on a sixteenth from the other wall
 _SQUARE_WITHIN_M = float(INCH_M / 2)
 
 
@@ -39,6 +41,7 @@ def boxes_sheet(plan: Plan, view: View | None) -> SheetPage:
         text = "Nothing is marked: the job is not possible as drawn. Cut nothing. See page 1."
         parts.append(Say(text=text))
     else:
+        parts += not_yet("DO NOT CUT YET: the marks move when this is mended:", plan)
         parts += [Say(text=_square(plan)), Figure(view=view), *_marks(plan), *_there(plan)]
         parts.append(_stop(plan))
     return SheetPage(number="2", title="Floor boxes", reader="electrician", parts=tuple(parts))
@@ -47,6 +50,8 @@ def boxes_sheet(plan: Plan, view: View | None) -> SheetPage:
 def _square(plan: Plan) -> str:
     room, units = plan.spec.room, plan.spec.project.units
     diagonal_m = math.hypot(room.width_m, room.depth_m)
+    if not plan.boxes:
+        return "Left and right are as you sit watching the screen."
     return (
         "Left and right are as you sit watching the screen. Every measure is to the middle of "
         "the box, from the finished face of the wall named. First measure both diagonals of the "
@@ -82,9 +87,9 @@ def _place(name: str, box: Box, at: tuple[float, float], plan: Plan) -> tuple[st
     return (
         name,
         under,
-        length_text(at[0], units),
-        length_text(plan.spec.room.width_m - at[0], units),
-        length_text(at[1], units),
+        length_text(at[0], units, step=_FINE),
+        length_text(plan.spec.room.width_m - at[0], units, step=_FINE),
+        length_text(at[1], units, step=_FINE),
         from_center(at[0], plan),
         BLANK,
     )
@@ -138,7 +143,7 @@ def _notes(plan: Plan) -> list[Part]:
         if box.deck is not None:
             notes.append(f"{name} is cut into the deck of riser {box.deck}, not into the floor")
         if box.moved_because:
-            notes.append(f"{name} is not in the middle of its clear floor. {box.moved_because}")
+            notes.append(f"{name} is moved from the middle of its clear floor: {box.moved_because}")
         if box.second_mark_m is not None:
             notes.append(
                 f"{name} has two marks, since nobody knows where the joists lie: scan, and cut "
@@ -162,7 +167,9 @@ def _avoid(plan: Plan) -> Items:
         rect = area.rect
         corner = place_text((rect.left_m, rect.back_m), plan)
         size = f"{length_text(rect.width_m, units)} x {length_text(rect.depth_m, units)}"
-        told.append(f"{capital(area.id)}: cut nothing over it; its back left corner is {corner}; {size}.")
+        told.append(
+            f"{capital(area.id)}: cut nothing over it; its back left corner is {corner}; {size}."
+        )
     told.append("Whatever a scan shows: cable, pipe, duct, tendon or bar.")
     return Items(lead="What to avoid:", items=tuple(told))
 
@@ -257,15 +264,18 @@ def _outlet_rows(outlet: Outlet, plan: Plan) -> list[tuple[str, ...]]:
 
 def _stop(plan: Plan) -> Items:
     within = length_text(_SQUARE_WITHIN_M, plan.spec.project.units)
-    stops = (
+    cutting = (
         "A scan shows a tendon, bar, duct, pipe, cable or joist inside a cut-out, and the box "
         "cannot be moved clear of it within the table above.",
         "The framing or the walls are not as drawn, or the room's diagonals differ by more than "
         f"{within}.",
+        "The floor is fire-rated, or has old tile, glue or insulation that may hold asbestos.",
+    )
+    stops = (
+        *(cutting if plan.boxes else ()),
         "A circuit shares its neutral with another, or its neutral or ground cannot be proved.",
         "An outlet has two slots and no ground, or the wire is aluminum or cloth-covered.",
         "A breaker, a wire or what is already on a circuit is not as assumed above.",
-        "The floor is fire-rated, or has old tile, glue or insulation that may hold asbestos.",
         "Local code, or the authority having jurisdiction, asks for something else.",
     )
     return Items(lead="Stop, and call whoever made this plan, when:", items=stops)

@@ -35,11 +35,9 @@ def _chairs(plan: Plan) -> Part:
     rows = []
     for use in plan.circuits:
         fed = [chair for chair in plan.chairs if chair.circuit == use.id]
-        if fed:
-            each = joined([amps_text(a) for a in sorted({chair.input_a for chair in fed})])
-            rows.append((use.id, str(len(fed)), joined([chair.id for chair in fed]), each))
-    if not rows:
-        return Say(text="No chair is fed from any circuit.")
+        each = joined([amps_text(a) for a in sorted({chair.input_a for chair in fed})])
+        names = joined([chair.id for chair in fed])
+        rows.append((use.id, str(len(fed)), names or "none", each or "-"))
     head = ("circuit", "chairs", "which", "input of each")
     return Table(caption="Chairs by circuit", head=head, rows=tuple(rows))
 

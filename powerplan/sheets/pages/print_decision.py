@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from powerplan.model.lengths import joined, plural
 from powerplan.model.plan import (
     EXISTING,
@@ -59,9 +61,17 @@ def decision_sheet(plan: Plan) -> SheetPage:
 
 
 def _verdict(decision: Decision) -> str:
-    if decision.sentence.lower().startswith(decision.verdict.lower()):
-        return decision.sentence
-    return f"{decision.verdict[:1].upper()}{decision.verdict[1:]}. {decision.sentence}"
+    sentence = _plain(decision.sentence)
+    if sentence.lower().startswith(decision.verdict.lower()):
+        return sentence
+    return f"{_capital(decision.verdict)}. {sentence}"
+
+
+def _plain(text: str) -> str:
+    """A sentence without percentages in brackets, and without what the list of mends says."""
+    mend, then, rest = text.partition(" Then: ")
+    told = rest if then and mend.startswith("First mend this:") else text
+    return re.sub(r" \([^()]*%[^()]*\)", "", told)
 
 
 def _mend_first(plan: Plan) -> list[Part]:
@@ -122,8 +132,8 @@ def _find_out(plan: Plan) -> list[Part]:
         line = f"how much of its current each chair ({flip.chair}) takes for 3 hours or more."
         told = (
             f"The one thing to find out: {line}",
-            f"Ask the chair's maker in writing. {flip.sentence} The circuit could then carry "
-            f'this way: "{way}".',
+            f"Ask the chair's maker in writing. By load, this way may then be open: {way}. "
+            f"{flip.sentence}",
         )
         return [Marked(mark="Find out", lines=told)]
     if decision.verdict == NOT_POSSIBLE:
@@ -138,30 +148,39 @@ def _asked(condition: Condition) -> str:
 
 def _step(step: Step, plan: Plan) -> Part:
     title = f"{_STEPS.get(step.step, _capital(step.step))}."
+    if step.step == EXTENSIONS and step.works and not step.extensions:
+        return Marked(mark="Not needed", lines=(title, "The chairs' own cords reach."))
     if not step.works:
         reasons = plain_reasons(tuple(f for f in step.findings if f.stops), plan)
         return Marked(mark="No", lines=(title, *(reasons or (step.sentence,))))
-    told = step.sentence.removeprefix("Works: ")
-    told = _capital(told)
+    told = _plain(step.sentence).removeprefix("Works: ")
     if step.step == plan.decision.verdict:
         hangs = bool(plan.decision.depends_on)
-        return Marked(mark="Yes, if" if hangs else "Yes", lines=(title, f"Chosen. {told}"))
+        return Marked(mark="Yes, if" if hangs else "Yes", lines=(title, f"Chosen: {told}"))
+    if _after_chosen(step, plan):
+        return Marked(mark="Not needed", lines=(title, f"More work than is needed: {told}"))
     if step.allowed:
-        return Marked(mark="Also", lines=(title, f"{told} It is more work than is needed."))
-    return Marked(mark="Closed", lines=(title, f"It would work, but it is not offered: {told}"))
+        return Marked(mark="Also", lines=(title, _capital(told)))
+    return Marked(mark="Closed", lines=(title, f"It would work, but is not offered: {told}"))
+
+
+def _after_chosen(step: Step, plan: Plan) -> bool:
+    names = [one.step for one in plan.decision.steps]
+    chosen = plan.decision.verdict
+    return chosen in names and names.index(step.step) > names.index(chosen)
 
 
 def _never(plan: Plan) -> Part:
-    used = sorted({chair.circuit for chair in plan.chairs if chair.circuit is not None})
-    if not used:
+    used = list(dict.fromkeys(chair.circuit for chair in plan.chairs if chair.circuit))
+    if not used or plan.decision.verdict == NOT_POSSIBLE:
         return Say(text="No circuit is chosen yet, so nothing is to be plugged in for the chairs.")
     names = joined([_circuit_name(name) for name in used])
-    lead = f"Never plug into {names}, at any outlet on the same breaker:"
+    lead = f"Never plug these into {names}, at any outlet on the same breaker:"
     return Items(lead=lead, items=_NEVER)
 
 
 def _circuit_name(name: str) -> str:
-    return f"the {name.replace(' ', ' circuit ')}" if name.startswith("new ") else f"circuit {name}"
+    return name.replace("new ", "new circuit ") if name.startswith("new ") else f"circuit {name}"
 
 
 def _assumed(plan: Plan) -> Part:

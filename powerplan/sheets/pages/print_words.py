@@ -6,10 +6,10 @@ from powerplan.model.geometry import Point, micrometres
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Outlet, Size, Wall
-from powerplan.sheets.words import from_wall, wall_name
+from powerplan.sheets.parts import Items
+from powerplan.sheets.words import from_wall, layout_faults, wall_name
 
 BLANK = "____________"
-SHORT_BLANK = "______"
 
 
 def capital(text: str) -> str:
@@ -41,6 +41,15 @@ def place_text(point: Point, plan: Plan) -> str:
         f"{length_text(point[0], units)} {from_wall(room, Wall.LEFT)}, "
         f"{length_text(point[1], units)} {from_wall(room, Wall.BACK)}"
     )
+
+
+def not_yet(lead: str, plan: Plan) -> list[Items]:
+    """Return a warning where the rows will have to move, and marks and cords with them."""
+    faults = layout_faults(plan)
+    if not faults:
+        return []
+    told = tuple(f"{capital(fault.subject)}: {fault.note or fault.requirement}" for fault in faults)
+    return [Items(lead=lead, items=told)]
 
 
 def outlet_place(outlet: Outlet, plan: Plan) -> str:
