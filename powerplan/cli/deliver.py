@@ -121,6 +121,8 @@ def _same(target: Path, source: Path) -> bool:
 
 def _to_stdout(text: str) -> None:
     """Write to standard output; a reader who has seen enough and left is not a fault."""
+    if sys.stdout is None:  # closed before we started
+        raise OutputError("cannot write the answer: standard output is closed")
     try:
         sys.stdout.write(text)
         sys.stdout.flush()

@@ -21,6 +21,7 @@ COMMANDS = {
     "decide": "Does the job need a new circuit?",
     "mark": "Where do the floor boxes go?",
     "cords": "How do the cords run, and what is to be bought?",
+    "sheets": "Every sheet to carry: to print, for a phone, for CAD, as tables.",
     "check": "Judge a plan file or a record, rule by rule.",
     "rules": "Every number and rule used, with its source.",
 }

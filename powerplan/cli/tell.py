@@ -9,6 +9,8 @@ _LONGEST = 2000
 
 def tell(*lines: str) -> None:
     """Write lines to standard error; a stream that is gone or full is not worth failing for."""
+    if sys.stderr is None:  # closed before we started
+        return
     try:
         for line in lines:
             for part in line.split("\n"):

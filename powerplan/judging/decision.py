@@ -44,7 +44,11 @@ def judge_decision(case: Case, found: tuple[Finding, ...]) -> Iterator[Finding]:
     decision = case.plan.decision
     if decision.verdict not in (*LADDER, NOT_POSSIBLE):
         yield case.broken(AGREES, _SUBJECT, f"{decision.verdict!r:.60} is not a verdict")
-    if decision.verdict != NOT_POSSIBLE:
+    if decision.verdict == NOT_POSSIBLE:
+        fed = any(chair.fed_by is not None for chair in case.plan.chairs)
+        if fed or case.plan.cords or case.plan.boxes:
+            yield case.broken(AGREES, _SUBJECT, "not possible, and yet chairs are fed")
+    else:
         yield case.same_words(_SUBJECT, "verdict", decision.verdict, verdict_that_follows(case))
         yield from _starts_where_it_may(case, found)
     yield from _exit_code(case, found)

@@ -9,6 +9,7 @@ from powerplan.judging.cords import box_height_m
 from powerplan.judging.cuts import joists_known, read_cutting
 from powerplan.model.findings import Finding
 from powerplan.model.plan import Box
+from powerplan.model.spec import Outlet
 
 _PANEL = "panel"
 
@@ -30,6 +31,22 @@ def judge_outlets(case: Case) -> Iterator[Finding]:
             yield case.broken(AGREES, box.id, f"no {box.kind:.40} was offered")
         yield from _provisional(case, box)
         yield from _wiring(case, box)
+    used = {cord.from_ for cord in case.plan.cords}
+    for outlet in case.plan.spec.outlets:
+        if outlet.wall is None and outlet.id in used:
+            yield from _plug_under_chair(case, outlet)
+
+
+def _plug_under_chair(case: Case, outlet: Outlet) -> Iterator[Finding]:
+    """A plug in a floor outlet under a chair stays below the clear zone's height."""
+    for seat in case.seats.values():
+        clear, zone = seat.clear, seat.kind.clear
+        if clear is None or zone is None:
+            continue
+        within = clear.left_m <= outlet.x_m <= clear.right_m
+        if within and clear.back_m <= outlet.y_m <= clear.front_m:
+            plug_m = case.plan.spec.new_work.plug_height_m
+            yield case.hold("box-plug-height", f"outlet {outlet.id}", plug_m, zone.height_m)
 
 
 def _provisional(case: Case, box: Box) -> Iterator[Finding]:

@@ -139,10 +139,12 @@ def _sockets(case: Case) -> Iterator[Finding]:
 
 
 def _chain(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]:
-    """Hold a lead with more than one chair behind it to the chair maker's instructions."""
+    """Hold a lead to the chair maker's ratings, and a chain to the maker's instructions."""
+    subject, current = f"cord {cord.id}", sum((seat.kind.input_a for seat in seats), Fraction(0))
+    if len(seats) == 1 and seats[0].kind.coupler_a is not None:
+        yield case.hold("coupler-rating", subject, current, seats[0].kind.coupler_a)
     if len(seats) < 2:
         return
-    subject, current = f"cord {cord.id}", sum((seat.kind.input_a for seat in seats), Fraction(0))
     for kind in {seat.kind.id: seat.kind for seat in seats}.values():
         chain = kind.chain
         yield case.hold("chain-count", subject, len(seats), chain.chairs if chain else 1)

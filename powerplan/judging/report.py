@@ -9,6 +9,8 @@ from powerplan.judging.cuts import joists_known, read_cutting
 from powerplan.model.findings import Finding, Outcome
 from powerplan.model.plan import NOT_POSSIBLE
 
+_LAYOUT = ("row-", "rows-", "headrest-", "footrest-", "door-")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Report:
@@ -45,15 +47,22 @@ def gathered(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
 
 def disputed(case: Case, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """Return the unmet musts that the record does not itself state as unmet."""
-    owned = {finding.rule for finding in case.plan.findings if finding.stops}
-    return tuple(finding for finding in findings if finding.stops and finding.rule not in owned)
+    owned = {_key(finding) for finding in case.plan.findings if finding.stops}
+    return tuple(finding for finding in findings if finding.stops and _key(finding) not in owned)
+
+
+def _key(finding: Finding) -> tuple[str, str]:
+    """What is owned up to: a rule on one thing; of the layout, the rule alone is enough."""
+    return (finding.rule, "" if finding.rule.startswith(_LAYOUT) else finding.subject)
 
 
 def not_judged(case: Case) -> tuple[str, ...]:
     """Return what could not be judged, one sentence each."""
     words = [
         "That no plan with fewer circuits, outlets or less cord exists is not judged.",
-        "Why the steps that were not chosen fail, and where their answers turn, is not judged.",
+        "Steps that were not chosen, and where their answers turn, are the planner's word.",
+        "Sentences and notes are the record's own words: they are read, not judged.",
+        "That the record's room is the plan file's is not judged: compare the hash.",
         "What lies under floors and in walls beyond what the plan file says is not judged.",
         "Whether makers' data and measured lengths are true is not judged.",
         "How fixed wiring really runs is not judged: its length is an estimate.",

@@ -156,17 +156,21 @@ def _is_open(gap_m: float | None, needed_m: float) -> bool:
     return gap_m is not None and micrometres(gap_m) >= micrometres(needed_m)
 
 
+def _before(one_m: float, other_m: float) -> bool:
+    return micrometres(one_m) < micrometres(other_m)
+
+
 def _openings(
     seats: tuple[Seat, ...], kind: ChairKind, armless: set[int], gap_needed_m: float
 ) -> tuple[Opening, ...]:
     found: list[Opening] = []
     for seat, after in zip(seats, (*seats[1:], None), strict=True):
         clear = seat.clear
-        if clear is None:
+        if clear is None or kind.clear is None or not _is_open(kind.clear.height_m, gap_needed_m):
             continue
         found.append(Opening(chair=seat.id, kind="clear", rect=clear))
         rear_m = seat.y_m + kind.rear_of_base_m
-        if _is_open(kind.rear_gap_m, gap_needed_m) and rear_m < clear.back_m:
+        if _is_open(kind.rear_gap_m, gap_needed_m) and _before(rear_m, clear.back_m):
             rear = Rect(
                 left_m=clear.left_m, right_m=clear.right_m, back_m=rear_m, front_m=clear.back_m
             )
@@ -174,7 +178,7 @@ def _openings(
         beside = after.clear if after is not None and seat.number not in armless else None
         if beside is None or not _is_open(kind.arm_gap_m, gap_needed_m):
             continue
-        if clear.right_m < beside.left_m:
+        if _before(clear.right_m, beside.left_m):
             arm = Rect(
                 left_m=clear.right_m,
                 right_m=beside.left_m,

@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from powerplan.judging.case import AGREES, Case
-from powerplan.model.findings import Bound, Finding, Outcome, Source, hold
+from powerplan.model.findings import Bound, Finding, Force, Outcome, Source, hold
 from powerplan.model.geometry import micrometres
-from powerplan.model.plan import CAUTION, NumberUsed
+from powerplan.model.plan import CAUTION, NumberUsed, Plan
 from powerplan.model.rules import Number
 
 _ROUNDED = Fraction(2, 10**6)
+_OTHER_FORCE = {
+    "extension-temporary": (Force.MUST,),  # by the kind of place
+    "socket-matches-circuit": (Force.ADVICE,),  # an outlet that feeds no chair
+}
+_ALWAYS_TOLD: dict[str, Callable[[Plan], bool]] = {
+    "circuit-load": lambda plan: any(chair.circuit is not None for chair in plan.chairs),
+    "voltage-drop": lambda plan: any(chair.circuit is not None for chair in plan.chairs),
+    "cord-length": lambda plan: any(cord.kind == "own" for cord in plan.cords),
+    "cord-clear-of-mechanism": lambda plan: bool(plan.cords),
+    "box-has-a-place": lambda plan: any(box.kind == "floor box" for box in plan.boxes),
+}
 
 
 def judge_statements(case: Case) -> Iterator[Finding]:
@@ -30,6 +41,10 @@ def judge_statements(case: Case) -> Iterator[Finding]:
             yield from _number(case, stated[name], number)
     for finding in case.plan.findings:
         yield from _finding(case, finding)
+    told = {finding.rule for finding in case.plan.findings}
+    for rule, asked in _ALWAYS_TOLD.items():
+        missing = rule not in told and asked(case.plan)
+        yield case.same_words("findings", f"{rule} left out", missing, False)
     for step in case.plan.decision.steps:
         for finding in step.findings:
             yield from _finding(case, finding)
@@ -51,8 +66,17 @@ def _finding(case: Case, finding: Finding) -> Iterator[Finding]:
     if rule is None:
         yield case.broken(AGREES, subject, "no rule has this name")
         return
-    said = (finding.requirement, finding.unit)
-    yield case.same_words(subject, "words", said, (rule.requirement, rule.unit))
+    said = (finding.requirement, finding.unit, finding.source, finding.standing)
+    follows = (rule.requirement, rule.unit, rule.source.cite, rule.source.standing)
+    yield case.same_words(subject, "words", said, follows)
+    forces = {rule.force, *_OTHER_FORCE.get(rule.id, ())}
+    force = finding.force if finding.force in forces else rule.force
+    yield case.same_words(subject, "force", finding.force, force)
+    if finding.value is not None and finding.limit is not None and finding.margin is not None:
+        spare = finding.limit - finding.value
+        spare = spare if rule.bound is Bound.AT_MOST else -spare
+        off = abs(finding.margin - spare) > float(_ROUNDED)
+        yield case.same_words(subject, "margin that does not follow", off, False)
     if finding.outcome is not Outcome.MET:
         return
     again = hold(

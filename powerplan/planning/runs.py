@@ -137,7 +137,7 @@ def _with_extension(
     key = (feed.id, chair.id)
     if key not in site.splits:
         site.splits[key] = split_for_extension(
-            way, feed.rise_m, chair.kind.lead_m, site.strips, site.rules
+            way, feed.rise_m, chair.kind.lead_m, site.under_chairs, site.rules
         )
     parts = site.splits[key]
     if parts is None:

@@ -16,7 +16,7 @@ from powerplan.engineering.seating.zones import Zones, mark_zones
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point, Rect, micrometres
 from powerplan.model.rules import RuleSet
-from powerplan.model.spec import Circuit, PlanSpec, Wall
+from powerplan.model.spec import Circuit, Outlet, PlanSpec, Wall
 
 FLOOR_BOX = "floor box"
 WALL_OUTLET = "wall outlet"
@@ -64,9 +64,9 @@ class Site:
         return tuple(chair for row in self.rows for chair in row.chairs)
 
     @property
-    def strips(self) -> tuple[Rect, ...]:
-        """The rear and arm strips: open to a cord, too low for a plug."""
-        return tuple(o.rect for o in self.zones.openings if o.kind != "clear")
+    def under_chairs(self) -> tuple[Rect, ...]:
+        """Floor under chairs that is open to a cord; no joint of two cords lies there."""
+        return tuple(opening.rect for opening in self.zones.openings)
 
     def breaker_a(self, circuit: Circuit) -> Fraction:
         """The breaker, or the least there is where nobody knows. [A]"""
@@ -100,7 +100,7 @@ def survey(spec: PlanSpec, rules: RuleSet) -> Site:
         zones=zones,
         spots=spots,
         router=router,
-        outlets=_existing(spec),
+        outlets=_existing(spec, rows, rules),
         floor_boxes=_floor_boxes(spec, rows, spots),
         wall_outlets=_wall_outlets(spec, rows, rules),
         hazards=existing_findings(spec, rules) + _overfull(spec, rules),
@@ -124,7 +124,7 @@ def _overfull(spec: PlanSpec, rules: RuleSet) -> tuple[Finding, ...]:
     return tuple(findings)
 
 
-def _existing(spec: PlanSpec) -> tuple[Feed, ...]:
+def _existing(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Feed, ...]:
     return tuple(
         Feed(
             id=outlet.id,
@@ -135,10 +135,26 @@ def _existing(spec: PlanSpec) -> tuple[Feed, ...]:
             sockets=outlet.free,
             rating_a=outlet.rating_a,
             chair=None,
-            broken=(),
+            broken=_plug_too_high(spec, rows, outlet, rules),
         )
         for outlet in spec.outlets
     )
+
+
+def _plug_too_high(
+    spec: PlanSpec, rows: tuple[SeatedRow, ...], outlet: Outlet, rules: RuleSet
+) -> tuple[Finding, ...]:
+    """A floor outlet under a chair must leave its plug room below the mechanism."""
+    x_m, y_m, plug_m = outlet.x_m, outlet.y_m, spec.new_work.plug_height_m
+    for chair in (chair for row in rows for chair in row.chairs):
+        clear, zone = chair.clear, chair.kind.clear
+        if outlet.wall is not None or clear is None or zone is None:
+            continue
+        if clear.left_m <= x_m <= clear.right_m and clear.back_m <= y_m <= clear.front_m:
+            rule = rules.rules["box-plug-height"]
+            held = hold(rule, f"outlet {outlet.id}", plug_m, zone.height_m)
+            return (held,) if held.stops else ()
+    return ()
 
 
 def _floor_boxes(

@@ -74,8 +74,15 @@ def test_a_single_chair_is_held_against_no_rule_of_chains():
         "plug-share",
         "socket-matches-circuit",
         "socket-limit",
+        "coupler-rating",
         "cord-wire, lead",
     ]
+
+
+def test_a_plug_rated_below_its_own_chair_is_not_met():
+    # 1.8 A through a coupler of 1 A; unknown is the chair maker's affair.
+    assert run(chair(coupler_a=Fraction(1)))["coupler-rating"].stops
+    assert "coupler-rating" not in run(chair(coupler_a=None))
 
 
 def test_a_chain_without_the_makers_instructions_is_one_chair():

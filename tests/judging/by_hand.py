@@ -20,7 +20,7 @@ from support import (
 from powerplan.judging.judge import judge
 from powerplan.judging.report import Report
 from powerplan.model.codec import plan_from_plain, to_plain
-from powerplan.model.findings import Finding
+from powerplan.model.findings import Finding, hold
 from powerplan.model.plan import (
     CAUTION,
     CircuitUse,
@@ -37,6 +37,17 @@ from powerplan.model.plan import (
 from powerplan.model.spec import PlanSpec
 
 CHAIR_X = (60, 90, 120, 150, 180)
+
+TOLD = tuple(
+    hold(NEC.rules[rule], "by hand", value, limit)
+    for rule, value, limit in (
+        ("circuit-load", 0, 1),
+        ("voltage-drop", 0, 1),
+        ("cord-length", 1, 0),
+        ("cord-clear-of-mechanism", 1, 0),
+        ("box-has-a-place", 1, 1),
+    )
+)
 
 
 def points(*pairs: tuple[float, float]) -> tuple[tuple[float, float], ...]:
@@ -201,7 +212,7 @@ def plan(spec: PlanSpec, **parts: Any) -> Plan:
         "boxes": (),
         "cords": (),
         "zones": zones(),
-        "findings": (),
+        "findings": TOLD,
         "bounds": None,
     }
     return Plan(**{**base, **parts})

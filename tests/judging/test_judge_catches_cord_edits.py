@@ -205,6 +205,7 @@ def test_a_gap_too_narrow_for_all_its_cords_is_caught() -> None:
         # behind A2 pass the link to it and the link from it, behind A5 only one
         plain["spec"]["cords"]["diameter_m"] = inch("6.1")
         plain["spec"]["chairs"][0]["rear_gap_m"] = inch(10)
+        plain["spec"]["chairs"][0]["clear"]["height_m"] = inch(10)
 
     report = edited(hand_made.chained(), edit)
     assert ("gap-shared", "rear strip of chair A2") in refused(report)

@@ -190,7 +190,7 @@ def test_a_layout_fault_that_the_record_owns_up_to_is_not_disputed() -> None:
     owned = replace(
         record,
         spec=replace(record.spec, room=room),
-        findings=(wall,),
+        findings=(*record.findings, wall),
         decision=replace(record.decision, exit_code=1),
     )
     again = judged(owned)

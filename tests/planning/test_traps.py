@@ -18,7 +18,7 @@ from support import (
 
 from powerplan.model.findings import Outcome
 from powerplan.model.plan import EXISTING, NEW_CIRCUITS, NEW_OUTLETS, Plan, Step
-from powerplan.model.spec import PlanSpec
+from powerplan.model.spec import ClearZone, PlanSpec
 from powerplan.planning.pipeline import make_plan
 
 HASH = "0" * 64
@@ -276,3 +276,26 @@ def test_a_condition_is_never_rounded_up() -> None:
     # 15 - 1.25/3 - 1 = 13.58333...; / 1.25 = 10.8666...
     assert condition.if_not_continuous_a == 13.583333
     assert condition.if_continuous_a == 10.866666
+
+
+def test_no_cord_lies_under_a_clear_zone_that_is_lower_than_the_cord() -> None:
+    low = ClearZone(from_m=inch(9), to_m=inch(21), width_m=inch(14), height_m=inch("1/2"))
+    # 0.36 in of cord and 1/4 in over it need 0.61 in.
+    made = plan(make_spec(chairs=(make_chair(clear=low),), rows=(make_row(seats=1),)))
+    assert made.decision.exit_code == 3
+
+
+def test_a_plug_in_a_floor_outlet_under_a_chair_stays_below_the_mechanism() -> None:
+    def works(height: str) -> bool:
+        zone = ClearZone(from_m=inch(9), to_m=inch(21), width_m=inch(14), height_m=inch(height))
+        outlet = make_outlet(wall=None, x_m=inch(120), y_m=inch(29), height_m=0.0)
+        made = plan(
+            make_spec(
+                chairs=(make_chair(clear=zone),), rows=(make_row(seats=1),), outlets=(outlet,)
+            )
+        )
+        return step_of(made, EXISTING).works
+
+    # A plug stands 2 1/4 in high.
+    assert works("9/4")
+    assert not works("17/8")

@@ -101,6 +101,8 @@ def mark_box(
             f"Nobody measured a clear zone under a {row.kind.id}, so nothing under it is known to "
             "be clear: measure it, or feed the chair from a wall."
         )
+        if row.kind.clear is not None:
+            note = "The clear zone is too low for a cord, so no box can stand in it."
         return NoSpot(
             chair=chair.id,
             findings=(hold(rules.rules["box-has-a-place"], subject, 0, 1, note=note),),

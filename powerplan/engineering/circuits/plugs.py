@@ -47,7 +47,7 @@ def run_findings(
     -------
     tuple of Finding
         ``plug-share``, ``socket-matches-circuit``, ``socket-limit`` (left out where the pairing is
-        not allowed), for a chain ``chain-count``, ``chain-current`` and ``coupler-rating``, and
+        not allowed), for a chain ``chain-count`` and ``chain-current``, ``coupler-rating``, and
         ``cord-wire`` for each cord whose wire is known, and not checked where a chain's is not; met
         ones too.
 
@@ -65,6 +65,7 @@ def run_findings(
         hold(rules.rules["plug-share"], subject, current_a, share_a, note=note),
         *_socket(current_a, circuit_a, socket_a, subject, rules),
         *(_chain(kind, chairs, subject, rules) if chairs > 1 else ()),
+        *_coupler(kind, chairs, subject, rules),
         *_wires(kind, chairs, subject, rules),
     )
 
@@ -142,9 +143,6 @@ def _chain(kind: ChairKind, chairs: int, subject: str, rules: RuleSet) -> tuple[
         return (hold(count, subject, Fraction(chairs), Fraction(1), note=note),)
     current_a, limit_a = chairs * kind.input_a, kind.chain.current_a
     over = "" if chairs <= kind.chain.chairs else "Split the chain: the chair maker allows fewer."
-    coupler = _too_much(current_a, kind.coupler_a, "the first plug, lead and inlet may carry")
-    if kind.coupler_a is None:
-        coupler = "Read the ratings of the chair's plug, lead and inlet: the least of them counts."
     return (
         hold(count, subject, Fraction(chairs), Fraction(kind.chain.chairs), note=over),
         hold(
@@ -154,8 +152,19 @@ def _chain(kind: ChairKind, chairs: int, subject: str, rules: RuleSet) -> tuple[
             limit_a,
             note=_too_much(current_a, limit_a, "the chair maker allows through a chain"),
         ),
-        hold(rules.rules["coupler-rating"], subject, current_a, kind.coupler_a, note=coupler),
     )
+
+
+def _coupler(kind: ChairKind, chairs: int, subject: str, rules: RuleSet) -> tuple[Finding, ...]:
+    """The first plug, lead and inlet; a single chair's are its maker's affair where unknown."""
+    if kind.coupler_a is None and (chairs == 1 or kind.chain is None):
+        return ()
+    current_a = chairs * kind.input_a
+    note = _too_much(current_a, kind.coupler_a, "the first plug, lead and inlet may carry")
+    if kind.coupler_a is None:
+        note = "Read the ratings of the chair's plug, lead and inlet: the least of them counts."
+    rule = rules.rules["coupler-rating"]
+    return (hold(rule, subject, current_a, kind.coupler_a, note=note),)
 
 
 def _wires(kind: ChairKind, chairs: int, subject: str, rules: RuleSet) -> tuple[Finding, ...]:

@@ -9,7 +9,7 @@ from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.rects import grid_rect, on_grid, tiles
 from powerplan.model.geometry import Rect, micrometres
 from powerplan.model.rules import RuleSet
-from powerplan.model.spec import PlanSpec
+from powerplan.model.spec import ChairKind, PlanSpec
 
 CLEAR = "clear"
 REAR_STRIP = "rear strip"
@@ -44,7 +44,8 @@ def mark_zones(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> Z
 
     A rear or arm strip is open only where its gap was measured and is at least the cord's diameter
     plus the rule set's ``gap_over_cord``. Between two seats that share a cushion nobody measured a
-    gap, so it is closed. A chair without a measured clear zone has no opening at all.
+    gap, so it is closed. A chair without a measured clear zone, or with one lower than such a gap,
+    has no opening at all.
 
     Parameters
     ----------
@@ -80,7 +81,7 @@ def _openings(row: SeatedRow, least_gap_m: float) -> tuple[Opening, ...]:
         if chair is None:
             continue
         clear = chair.clear
-        if clear is None:
+        if clear is None or not clear_for_cords(row.kind, least_gap_m):
             continue
         found.append(Opening(chair=chair.id, kind=CLEAR, rect=clear))
         if rear_open and micrometres(chair.floor.back_m) < micrometres(clear.back_m):
@@ -89,6 +90,19 @@ def _openings(row: SeatedRow, least_gap_m: float) -> tuple[Opening, ...]:
         if arm_open and neighbour is not None:
             found.extend(_arm_strip(row, chair, neighbour))
     return tuple(found)
+
+
+def clear_for_cords(kind: ChairKind, least_gap_m: float) -> bool:
+    """Return True where a kind's clear zone was measured and is as high as a gap must be.
+
+    Parameters
+    ----------
+    kind : ChairKind
+        The chairs' kind. [m]
+    least_gap_m : float
+        The least gap that is open to a cord. [m]
+    """
+    return kind.clear is not None and _wide_enough(kind.clear.height_m, least_gap_m)
 
 
 def _arm_strip(row: SeatedRow, chair: SeatedChair, right: SeatedChair) -> tuple[Opening, ...]:

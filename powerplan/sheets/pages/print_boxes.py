@@ -63,7 +63,14 @@ def _square(plan: Plan) -> str:
 def _marks(plan: Plan) -> list[Part]:
     if not plan.boxes:
         return [Say(text="No new outlet is part of the answer: cut nothing.")]
-    return [_places(plan), _drifts(plan), _fittings(plan), *_notes(plan), _avoid(plan), _wires(plan)]
+    return [
+        _places(plan),
+        _drifts(plan),
+        _fittings(plan),
+        *_notes(plan),
+        _avoid(plan),
+        _wires(plan),
+    ]
 
 
 def _places(plan: Plan) -> Table:

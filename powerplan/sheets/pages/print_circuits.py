@@ -20,9 +20,7 @@ def circuits_sheet(plan: Plan, view: View | None) -> SheetPage:
     view : View or None
         The tape of amperes; None where there is no circuit to draw.
     """
-    parts: list[Part] = [
-        part for part in circuits_page(plan).parts if not isinstance(part, Items)
-    ]
+    parts: list[Part] = [part for part in circuits_page(plan).parts if not isinstance(part, Items)]
     parts += [Figure(view=view)] if view is not None else []
     if plan.circuits:
         parts += [_chairs(plan), *_asked(plan)]

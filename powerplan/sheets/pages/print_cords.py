@@ -8,7 +8,7 @@ from powerplan.model.plan import NOT_POSSIBLE, Cord, PlacedChair, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams, set_rows
-from powerplan.sheets.pages.print_words import from_center, not_yet, place_text
+from powerplan.sheets.pages.print_words import from_center, not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, SheetPage, Table, Ticks
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
@@ -185,20 +185,24 @@ def _wires_of_supplies() -> str:
 
 
 def _parked(plan: Plan) -> list[Part]:
+    units, room = plan.spec.project.units, plan.spec.room
     parked = tuple(
-        f"{cord.id}: behind the base of {_bag_of(cord)}, at "
-        f"{place_text(cord.park_m, plan)}; {_over(cord, plan)} of it is left over."
+        (
+            cord.id,
+            _bag_of(cord),
+            length_text(cord.park_m[0], units),
+            length_text(cord.park_m[1], units),
+            length_text(cord.bought_m - cord.length_m, units),
+        )
         for cord in plan.cords
         if cord.park_m is not None
     )
     if not parked:
         return []
-    lead = "Where spare lead is parked, coiled loosely, never under a mechanism:"
-    return [Items(lead=lead, items=parked)]
-
-
-def _over(cord: Cord, plan: Plan) -> str:
-    return length_text(cord.bought_m - cord.length_m, plan.spec.project.units)
+    left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
+    head = ("cord", "behind the base of", left, back, "left over")
+    caption = "Where spare lead is parked, coiled loosely, never under a mechanism"
+    return [Table(caption=caption, head=head, rows=parked)]
 
 
 def _tests(plan: Plan) -> list[Part]:

@@ -48,7 +48,8 @@ _NEVER = (
 
 def decision_sheet(plan: Plan) -> SheetPage:
     """Return page 1."""
-    parts: list[Part] = [Say(text=_verdict(plan.decision)), *_mend_first(plan)]
+    answer = Marked(mark="Answer", lines=(_verdict(plan.decision),))
+    parts: list[Part] = [answer, *_mend_first(plan)]
     parts.append(
         Items(lead="What happens next, and who does it:", items=_next(plan), numbered=True)
     )
@@ -119,11 +120,11 @@ def _find_out(plan: Plan) -> list[Part]:
         parts: list[Part] = [
             Marked(
                 mark="Find out",
-                lines=(f"The one thing to find out: {_asked(first)}.", _HOW[first.kind]),
+                lines=(f"The one thing to find out: {_asked(first)}.", _how(first)),
             )
         ]
         if rest:
-            told = tuple(f"{_capital(_asked(one))}. {_HOW[one.kind]}" for one in rest)
+            told = tuple(f"{_capital(_asked(one))}. {_how(one)}" for one in rest)
             parts.append(Items(lead="After that:", items=told))
         return parts
     if decision.verdict == NOT_POSSIBLE and decision.flips:
@@ -139,6 +140,10 @@ def _find_out(plan: Plan) -> list[Part]:
     if decision.verdict == NOT_POSSIBLE:
         return []
     return [Say(text="Nothing that the answer hangs on is left to find out.")]
+
+
+def _how(condition: Condition) -> str:
+    return _HOW.get(condition.kind, _HOW["other"])
 
 
 def _asked(condition: Condition) -> str:
