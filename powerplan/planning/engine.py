@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from heapq import nsmallest
 from typing import Any
 
 NEW = "new"
@@ -117,8 +118,7 @@ def choose(table: Table, terms: Terms) -> Pick | None:
         states, frontier[seat] = frontier[seat], {}
         if len(states) > terms.max_states:
             proved = False
-            best = sorted(states.items(), key=lambda item: item[1][0])[: terms.max_states]
-            states = dict(best)
+            states = dict(nsmallest(terms.max_states, states.items(), key=lambda item: item[1][0]))
         for state, (cost, trail) in states.items():
             for choice, circuit, following, extra in walk.steps(seat, state):
                 total = _add(cost, choice, extra)

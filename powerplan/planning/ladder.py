@@ -18,7 +18,7 @@ from powerplan.planning.why import Why, stopping
 
 FEW_SEATS = 24
 STATES_FEW, STATES_MANY = 20_000, 300
-_STATES_MISS = 200  # a nearest miss explains; it need not be proved the nearest
+_STATES_MISS = 60  # a nearest miss explains; it need not be proved the nearest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,6 +21,7 @@ from powerplan.model.lengths import length_text
 from powerplan.planning.site import Feed, Site
 
 OWN, LINK, EXTENSION = "own", "link", "extension"
+_PLUG = "this plug"  # stands for the chair or chain in findings that many runs share
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,10 +54,23 @@ class Run:
     feed: Feed
     chairs: tuple[SeatedChair, ...]
     legs: tuple[Leg, ...]
-    findings: tuple[Finding, ...]
+    way_findings: tuple[Finding, ...]
+    plug_findings: tuple[Finding, ...]
     extensions: int
     bought_um: int
     routed_um: int
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every rule held against this run, of its way and of its plug."""
+        named = f"chain {_span(self.chairs)}" if len(self.chairs) > 1 else _alone(self.chairs)
+        plug = (replace(f, subject=f.subject.replace(_PLUG, named)) for f in self.plug_findings)
+        return self.way_findings + tuple(plug)
+
+    @property
+    def broken_rules(self) -> tuple[str, ...]:
+        """The rules of the musts that this run does not meet, one entry a finding."""
+        return tuple(f.rule for f in self.way_findings + self.plug_findings if f.stops)
 
     @property
     def broken(self) -> tuple[Finding, ...]:
@@ -92,18 +106,26 @@ def make_run(
     for before, after in pairwise(chairs):
         more_legs, more = _link(site, before, after, chairs)
         legs, findings = legs + more_legs, findings + more
-    subject = f"chair {chairs[0].id}" if len(chairs) == 1 else f"chain {_span(chairs)}"
-    findings += run_findings(kind, len(chairs), circuit_a, feed.rating_a, subject, site.rules)
+    plug = (kind.id, len(chairs), circuit_a, feed.rating_a)
+    if plug not in site.plugs:
+        site.plugs[plug] = run_findings(
+            kind, len(chairs), circuit_a, feed.rating_a, _PLUG, site.rules
+        )
     extensions = sum(leg.kind == EXTENSION for leg in legs)
     return Run(
         feed=feed,
         chairs=chairs,
         legs=legs,
-        findings=feed.broken + findings,
+        way_findings=feed.broken + findings,
+        plug_findings=site.plugs[plug],
         extensions=extensions,
         bought_um=sum(micrometres(leg.bought_m) for leg in legs if leg.kind != OWN),
         routed_um=sum(micrometres(leg.length_m) for leg in legs),
     )
+
+
+def _alone(chairs: tuple[SeatedChair, ...]) -> str:
+    return f"chair {chairs[0].id}"
 
 
 def _span(chairs: tuple[SeatedChair, ...]) -> str:

@@ -44,7 +44,7 @@ class Feed:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
     """The room as the planner sees it. ``splits`` remembers where extensions end, by feed and
-    chair."""
+    chair; ``plugs`` what was found of plugs alike."""
 
     spec: PlanSpec
     rules: RuleSet
@@ -57,6 +57,9 @@ class Site:
     wall_outlets: tuple[Feed, ...]
     hazards: tuple[Finding, ...]
     splits: dict[tuple[str, str], tuple[Route, Route] | None] = field(default_factory=dict)
+    plugs: dict[tuple[str, int, Fraction, Fraction], tuple[Finding, ...]] = field(
+        default_factory=dict
+    )
 
     @property
     def chairs(self) -> tuple[SeatedChair, ...]:

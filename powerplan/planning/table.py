@@ -129,8 +129,9 @@ class GroupTable:
         found = []
         for way in ways:
             run = self.run(feed, way, circuit_a, scope.extend)
-            if {finding.rule for finding in run.broken} <= scope.ignore:
-                cost = (len(run.broken), run.extensions, run.bought_um, run.routed_um, run.ids)
+            broken = run.broken_rules
+            if scope.ignore.issuperset(broken):
+                cost = (len(broken), run.extensions, run.bought_um, run.routed_um, run.ids)
                 found.append((cost, (run,)))
         return min(found, key=lambda entry: entry[0], default=None)
 
@@ -253,7 +254,14 @@ def _stretches(rows: tuple[SeatedRow, ...]) -> Iterator[tuple[int, tuple[SeatedC
 
 
 def _longest_run(row: SeatedRow) -> int:
-    return 1 if row.kind.chain is None else max(1, row.kind.chain.chairs)
+    """The longest chain that the chair maker's own limits leave; they are never bent."""
+    kind, chain = row.kind, row.kind.chain
+    if chain is None:
+        return 1
+    limits = [Fraction(chain.chairs), chain.current_a / kind.input_a]
+    if kind.coupler_a is not None:
+        limits.append(kind.coupler_a / kind.input_a)
+    return max(1, int(min(limits)))
 
 
 def _uncertain(circuit: Circuit) -> bool:
