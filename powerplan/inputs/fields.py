@@ -256,7 +256,7 @@ OutletHeight = Annotated[Fraction, _length("1/8 in", "20 ft", zero=True)]
 BoxSide = Annotated[Fraction, _length("1 in", "3 ft")]
 Small = Annotated[Fraction, _length("1/64 in", "1 ft", zero=True)]
 
-Seats = Annotated[int, PlainValidator(count(1, 500))]
+Seats = Annotated[int, PlainValidator(count(1, 200))]
 ChainChairs = Annotated[int, PlainValidator(count(2, 100))]
 Sockets = Annotated[int, PlainValidator(count(1, 24))]
 FreeSockets = Annotated[int, PlainValidator(count(0, 24))]

@@ -8,7 +8,7 @@ from powerplan.inputs.saying import meant, named
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.model.spec import Row
 
-_MOST_SEATS = 500
+_MOST_SEATS = 200
 
 
 def rows_of(reading: Reading, tables: PlanTables) -> tuple[Row, ...]:

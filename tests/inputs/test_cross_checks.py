@@ -36,7 +36,7 @@ def only_fault(text: str, passage: str) -> str:
         ("row.A", "seats = 5", "seats = 0", "0 is not at least 1"),
         ("row.A", "seats = 5", "seats = 2.5", "2.5 is not a whole number"),
         ("row.A", "seats = 5", "seats = true", "true is not a whole number"),
-        ("row.A", "seats = 5", "seats = 501", "501 is more than 500"),
+        ("row.A", "seats = 5", "seats = 201", "201 is more than 200"),
         ("row.A", "[[2, 3]]", "[[5, 6]]", "there is no seat 6; the row has 5"),
         ("row.A", "[[2, 3]]", "[[2, 4]]", "seats 2 and 4 are not neighbours"),
         ("row.A", "[[2, 3]]", "[[0, 1]]", "not neighbours"),
@@ -171,11 +171,11 @@ def test_risers_may_touch_but_not_lie_over_each_other():
     assert "this lies over riser 'front'" in only_fault(over, "[riser.rear]")
 
 
-def test_five_hundred_seats_are_planned_and_not_one_more():
-    more = '[row.B]\nchair = "club"\nseats = 495\nheadrest_to_wall = "9 ft"\n'
+def test_two_hundred_seats_are_planned_and_not_one_more():
+    more = '[row.B]\nchair = "club"\nseats = 195\nheadrest_to_wall = "9 ft"\n'
     assert faults(EVERY_KEY + more) == []
-    over = EVERY_KEY + more.replace("495", "496")
-    assert "501 seats with the rows before; at most 500" in only_fault(over, "seats = 496")
+    over = EVERY_KEY + more.replace("195", "196")
+    assert "201 seats with the rows before; at most 200" in only_fault(over, "seats = 196")
 
 
 @pytest.mark.parametrize(
