@@ -216,8 +216,23 @@ def _findings(
         hold(rules.rules["plug-share"], one, question.input_a, share_a),
         hold(rules.rules["socket-limit"], one, question.input_a, limit_a),
         _breaker_finding(question, rules),
+        *_plug_fits(breaker_a, rules),
         _wire_finding(question, breaker_a, rules),
     )
+
+
+def _plug_fits(breaker_a: Fraction, rules: RuleSet) -> tuple[Finding, ...]:
+    """A chair's plug fits no socket that a large circuit may have."""
+    plug_a = rules.exact("usual_socket")
+    if breaker_a not in rules.breakers_a or breaker_a in _for_chair_plugs(rules):
+        return ()
+    note = (
+        f"A chair's plug fits a {amps_text(plug_a)} socket, and a {amps_text(breaker_a)} circuit "
+        "may not have one."
+    )
+    least_a = _least_socket_a(breaker_a, rules)
+    rule = rules.rules["socket-matches-circuit"]
+    return (hold(rule, CIRCUIT, plug_a, least_a, note=note),)
 
 
 def _load_finding(
