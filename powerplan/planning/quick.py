@@ -1,8 +1,7 @@
 """The phone question, with no plan file: will this circuit carry these chairs?
 
-Pure arithmetic on fractions. What was left out is unknown, never zero. It needs no spec of a room,
-so it imports none, and its words are named tuples, which are quicker to load than dataclasses: the
-phone does not wait.
+Pure arithmetic on fractions; what was left out is unknown, never zero. It imports no spec of a
+room, and its words are named tuples, quicker to load than dataclasses: the phone does not wait.
 """
 
 from __future__ import annotations
@@ -68,6 +67,7 @@ class QuickAnswer(NamedTuple):
 
 def quick_answer(question: QuickQuestion, rules: RuleSet) -> QuickAnswer:
     """Return whether the circuit carries the chairs, how many more, and what else may be on it.
+    The exit code is 0 where it works, 1 where not, 4 where it hangs on what is unknown.
 
     Parameters
     ----------
@@ -75,11 +75,6 @@ def quick_answer(question: QuickQuestion, rules: RuleSet) -> QuickAnswer:
         What was said. [A]
     rules : RuleSet
         Lends factors, breakers, wires and sockets.
-
-    Returns
-    -------
-    QuickAnswer
-        Exact; exit code 0 it works, 1 it does not, 4 it hangs on what is unknown.
 
     Raises
     ------
@@ -125,10 +120,8 @@ def quick_answer(question: QuickQuestion, rules: RuleSet) -> QuickAnswer:
 
 
 def _refuse_nonsense(question: QuickQuestion) -> None:
-    if question.chairs < 1:
-        raise ValueError("give at least one chair")
-    if question.input_a <= 0:
-        raise ValueError("a chair's input is more than 0 A")
+    if question.chairs < 1 or question.input_a <= 0:
+        raise ValueError("give at least one chair, and an input of more than 0 A")
     if question.continuous_a is not None and question.continuous_a > question.input_a:
         raise ValueError(
             f"continuous is {amps_text(question.continuous_a)}, more than the chair's whole input "
@@ -173,16 +166,13 @@ def _shares(question: QuickQuestion) -> bool:
     return question.fastened is not False and not alone
 
 
-def _half_a(breaker_a: Fraction, rules: RuleSet) -> Fraction:
-    return rules.exact("fastened_share") * breaker_a
-
-
 def _most_chairs(
     question: QuickQuestion, free_a: Fraction, breaker_a: Fraction, rules: RuleSet
 ) -> int:
     most = math.floor(free_a / _each_a(question, rules))
     if question.fastened and _shares(question):
-        most = min(most, math.floor(_half_a(breaker_a, rules) / question.input_a))
+        half_a = rules.exact("fastened_share") * breaker_a
+        most = min(most, math.floor(half_a / question.input_a))
     return max(0, most)
 
 
@@ -226,12 +216,9 @@ def _plug_fits(breaker_a: Fraction, rules: RuleSet) -> tuple[Finding, ...]:
     plug_a = rules.exact("usual_socket")
     if breaker_a not in rules.breakers_a or breaker_a in _for_chair_plugs(rules):
         return ()
-    note = (
-        f"A chair's plug fits a {amps_text(plug_a)} socket, and a {amps_text(breaker_a)} circuit "
-        "may not have one."
-    )
-    least_a = _least_socket_a(breaker_a, rules)
-    rule = rules.rules["socket-matches-circuit"]
+    sizes = f"a {amps_text(plug_a)} socket, and a {amps_text(breaker_a)} circuit"
+    rule, least_a = rules.rules["socket-matches-circuit"], _least_socket_a(breaker_a, rules)
+    note = f"A chair's plug fits {sizes} may not have one."
     return (hold(rule, CIRCUIT, plug_a, least_a, note=note),)
 
 
@@ -255,10 +242,9 @@ def _half_finding(
 ) -> tuple[Finding, ...]:
     if not _shares(question):
         return ()
-    value_a, limit_a = question.chairs * question.input_a, _half_a(breaker_a, rules)
-    known = bool(question.fastened) and question.already_a is not None
-    checked = known or value_a <= limit_a
-    return (hold(rules.rules["fastened-half"], CIRCUIT, value_a, limit_a, checked=checked),)
+    value_a, limit_a = question.chairs * question.input_a, rules.exact("fastened_share") * breaker_a
+    checked = (question.fastened and question.already_a is not None) or value_a <= limit_a
+    return (hold(rules.rules["fastened-half"], CIRCUIT, value_a, limit_a, checked=bool(checked)),)
 
 
 def _breaker_finding(question: QuickQuestion, rules: RuleSet) -> Finding:

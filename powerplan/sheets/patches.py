@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Generic, NamedTuple, TypeVar
 
 from powerplan.model.geometry import Point
 
-CELL_MM = 8.0
+CELL_MM = 12.0
 
 T = TypeVar("T")
 
@@ -81,28 +81,38 @@ class Shelf(Generic[T]):
     """Things with a rectangle each, found by where they lie."""
 
     def __init__(self) -> None:
-        self._cells: dict[tuple[int, int], list[T]] = {}
+        self._cells: dict[tuple[int, int], list[tuple[Patch, T]]] = {}
 
     def put(self, thing: T, patch: Patch) -> None:
         """Keep a thing under every cell that its rectangle touches. [mm]"""
         for cell in _cells(patch):
-            self._cells.setdefault(cell, []).append(thing)
+            self._cells.setdefault(cell, []).append((patch, thing))
 
     def drop(self, thing: T, patch: Patch) -> None:
         """Take back what was put. [mm]"""
         for cell in _cells(patch):
-            self._cells[cell].remove(thing)
+            self._cells[cell].remove((patch, thing))
 
     def near(self, patch: Patch) -> list[T]:
-        """Return each thing once whose cells a rectangle touches, in order of place. [mm]"""
+        """Return each thing once whose rectangle overlaps or touches another. [mm]"""
+        left, low, right, high = patch
         seen: dict[int, T] = {}
         for cell in _cells(patch):
-            for thing in self._cells.get(cell, ()):
-                seen.setdefault(id(thing), thing)
+            for (a, b, c, d), thing in self._cells.get(cell, ()):
+                if a <= right and left <= c and b <= high and low <= d:
+                    seen[id(thing)] = thing
         return list(seen.values())
 
+    def any_over(self, patch: Patch) -> bool:
+        """True when the rectangle of anything shares paper with another. [mm]"""
+        left, low, right, high = patch
+        for cell in _cells(patch):
+            for (a, b, c, d), _ in self._cells.get(cell, ()):
+                if a < right and left < c and b < high and low < d:
+                    return True
+        return False
 
-def _cells(patch: Patch) -> Iterator[tuple[int, int]]:
-    for column in range(math.floor(patch.left / CELL_MM), math.floor(patch.right / CELL_MM) + 1):
-        for line in range(math.floor(patch.low / CELL_MM), math.floor(patch.high / CELL_MM) + 1):
-            yield (column, line)
+
+def _cells(patch: Patch) -> list[tuple[int, int]]:
+    left, low, right, high = (math.floor(side / CELL_MM) for side in patch)
+    return [(column, line) for column in range(left, right + 1) for line in range(low, high + 1)]

@@ -28,7 +28,7 @@ def findings_page(findings: tuple[Finding, ...], units: str, *, whole: bool) -> 
         True to show every rule that is met as well; else only the few with least to spare.
     """
     worry = [finding for finding in in_order(findings) if finding.outcome is not Outcome.MET]
-    notes = _grouped(finding for finding in worry if finding.force is Force.NOTE)
+    notes = worst_of_each(finding for finding in worry if finding.force is Force.NOTE)
     met = tightest(findings)
     parts: list[Part] = [Say(text=_tally(findings))]
     parts += [_entry(finding, units) for finding in worry if finding.force is not Force.NOTE]
@@ -48,11 +48,11 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def tightest(findings: Iterable[Finding]) -> tuple[tuple[Finding, int], ...]:
     """Return for each rule that is met its tightest finding and how many were held."""
-    return _grouped(finding for finding in findings if finding.outcome is Outcome.MET)
+    return worst_of_each(finding for finding in findings if finding.outcome is Outcome.MET)
 
 
-def _grouped(findings: Iterable[Finding]) -> tuple[tuple[Finding, int], ...]:
-    """The worst of each rule, force and outcome, and how many there are of it."""
+def worst_of_each(findings: Iterable[Finding]) -> tuple[tuple[Finding, int], ...]:
+    """Return the worst of each rule, force and outcome, and how many there are of it."""
     groups: dict[tuple[str, str, str], list[Finding]] = defaultdict(list)
     for finding in in_order(findings):
         groups[finding.rule, finding.force, finding.outcome].append(finding)

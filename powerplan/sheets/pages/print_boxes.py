@@ -26,7 +26,7 @@ _FINE = 16  # a mark on an eighth may stand on a sixteenth from the other wall
 _SQUARE_WITHIN_M = float(INCH_M / 2)
 
 
-def boxes_sheet(plan: Plan, view: View | None) -> SheetPage:
+def boxes_sheet(plan: Plan, view: View | None, legend: View | None = None) -> SheetPage:
     """Return page 2.
 
     Parameters
@@ -35,6 +35,8 @@ def boxes_sheet(plan: Plan, view: View | None) -> SheetPage:
         The plan.
     view : View or None
         The floor-box drawing; None where the job is not possible as drawn.
+    legend : View, optional
+        What its lines and signs mean.
     """
     parts: list[Part] = []
     if view is None or plan.decision.verdict == NOT_POSSIBLE:
@@ -42,8 +44,9 @@ def boxes_sheet(plan: Plan, view: View | None) -> SheetPage:
         parts.append(Say(text=text))
     else:
         parts += not_yet("DO NOT CUT YET: the marks move when this is mended:", plan)
-        parts += [Say(text=_square(plan)), Figure(view=view), *_marks(plan), *_there(plan)]
-        parts.append(_stop(plan))
+        parts += [Say(text=_square(plan)), Figure(view=view)]
+        parts += [] if legend is None else [Figure(view=legend)]
+        parts += [*_marks(plan), *_there(plan), _stop(plan)]
     return SheetPage(number="2", title="Floor boxes", reader="electrician", parts=tuple(parts))
 
 

@@ -16,7 +16,7 @@ from powerplan.sheets.words import from_wall
 _TIED = "Cords are tied only to the chair's fixed frame."
 
 
-def cords_sheet(plan: Plan, views: tuple[View, ...]) -> SheetPage:
+def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None) -> SheetPage:
     """Return page 3.
 
     Parameters
@@ -25,6 +25,8 @@ def cords_sheet(plan: Plan, views: tuple[View, ...]) -> SheetPage:
         The plan.
     views : tuple of View
         The drawings of the rows; empty where the job is not possible as drawn.
+    legend : View, optional
+        What their lines and signs mean.
     """
     if plan.decision.verdict == NOT_POSSIBLE:
         text = "Nothing is marked: the job is not possible as drawn. Lay no cord. See page 1."
@@ -34,10 +36,10 @@ def cords_sheet(plan: Plan, views: tuple[View, ...]) -> SheetPage:
         parts = (
             *not_yet("DO NOT LAY YET: the ways change when this is mended:", plan),
             Say(text=f"Left and right are as you sit watching the screen. {_TIED}"),
-            *(Figure(view=view) for view in views),
+            *(Figure(view=view) for view in (*views, legend) if view is not None),
             *_lines(rows, plan),
             *_before(rows, plan),
-            _order(rows, plan),
+            *_order(rows, plan),
             *_bags(plan),
             *_parked(plan),
             *_tests(plan),
@@ -89,15 +91,24 @@ def _before(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     return [Table(caption=caption, head=("seats", "cords that pass between"), rows=lines)]
 
 
-def _order(rows: tuple[SetRow, ...], plan: Plan) -> Items:
-    told = ["Power off at the breaker. Boxes are cut, wired and proved by the electrician."]
-    told.append("Snap each row's line and mark the middle of each chair on it.")
-    for row in rows:
-        told += _row_order(row, plan)
-    told.append("Look under every chair: no cord touches a mechanism, none is stretched or tight.")
-    told.append("Power on, and do the test below, chair by chair.")
-    lead = "Order of work, from the middle of each row outward:"
-    return Items(lead=lead, items=tuple(told), numbered=True)
+def _order(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
+    before = (
+        "Power off at the breaker. Boxes are cut, wired and proved by the electrician.",
+        "Snap each row's line and mark the middle of each chair on it.",
+    )
+    after = (
+        "Look under every chair: no cord touches a mechanism, none is stretched or tight.",
+        "Power on, and do the test below, chair by chair.",
+    )
+    lead = "Order of work, row {}, from the middle outward (the numbers in circles):"
+    return [
+        Items(lead="Before the first chair:", items=before),
+        *(
+            Items(lead=lead.format(row.id), items=tuple(_row_order(row, plan)), numbered=True)
+            for row in rows
+        ),
+        Items(lead="After the last chair:", items=after),
+    ]
 
 
 def _row_order(row: SetRow, plan: Plan) -> list[str]:

@@ -189,7 +189,10 @@ def _circuit_name(name: str) -> str:
 
 
 def _assumed(plan: Plan) -> Part:
-    taken = tuple(f"{_capital(said.subject)}: {said.words}." for said in plan.spec.assumed)
+    subjects: dict[str, list[str]] = {}
+    for said in plan.spec.assumed:
+        subjects.setdefault(said.words, []).append(said.subject)
+    taken = tuple(f"{_capital(joined(of))}: {words}." for words, of in subjects.items())
     measured = (
         "Room, chairs, circuits and outlets are as they were measured and written down; say so "
         "before work starts if any of it is not so.",

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from powerplan.model.findings import Finding, Outcome
+from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import plural
 from powerplan.model.plan import Plan
-from powerplan.sheets.pages.findings import in_order, tightest
+from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
 from powerplan.sheets.parts import Marked, Part, Say, SheetPage, Table
 from powerplan.sheets.words import measure, numbers_text, outcome_word, room_text
 
@@ -17,12 +17,20 @@ def findings_sheet(plan: Plan) -> SheetPage:
     units = plan.spec.project.units
     worry = [f for f in in_order(plan.findings) if f.outcome is not Outcome.MET]
     parts: list[Part] = [Say(text=_tally(plan.findings))]
-    parts += [_entry(finding, units) for finding in worry]
+    parts += [_entry(finding, held, units) for finding, held in _told(worry)]
     rows = tuple(_row(finding, held, units) for finding, held in _by_room(plan))
     if rows:
         caption = "Met; of each rule the one with the least room left, the tightest first"
         parts.append(Table(caption=caption, head=_HEAD, rows=rows))
     return SheetPage(number="5", title="Findings", reader="anyone who doubts", parts=tuple(parts))
+
+
+def _told(worry: list[Finding]) -> list[tuple[Finding, int]]:
+    """Every finding by itself, but of notes the worst of each rule and how many there are."""
+    single = [(finding, 1) for finding in worry if finding.force is not Force.NOTE]
+    notes = worst_of_each(finding for finding in worry if finding.force is Force.NOTE)
+    outcomes = (Outcome.NOT_MET, Outcome.NOT_CHECKED)
+    return sorted((*single, *notes), key=lambda pair: outcomes.index(pair[0].outcome))
 
 
 def _by_room(plan: Plan) -> tuple[tuple[Finding, int], ...]:
@@ -47,10 +55,11 @@ def _tally(findings: tuple[Finding, ...]) -> str:
     )
 
 
-def _entry(finding: Finding, units: str) -> Marked:
+def _entry(finding: Finding, held: int, units: str) -> Marked:
     numbers = numbers_text(finding, units)
+    of_many = f"tightest of {held}: " if held > 1 else ""
     lines = (
-        f"{finding.subject} ({finding.force.value}): {finding.requirement}"
+        f"{of_many}{finding.subject} ({finding.force.value}): {finding.requirement}"
         + (f": {numbers}" if numbers else ""),
         finding.note,
         f"Rule {finding.rule}; source: {_source(finding)}",

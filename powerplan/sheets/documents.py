@@ -1,0 +1,89 @@
+"""The five pages of a set, and the drawings on them, from one plan."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.sheets.drawings.floor_boxes import floor_box_view
+from powerplan.sheets.drawings.legend import legend_view
+from powerplan.sheets.drawings.load import load_view
+from powerplan.sheets.drawings.rows import cord_views
+from powerplan.sheets.drawings.scales import scale_words
+from powerplan.sheets.pages.print_boxes import boxes_sheet
+from powerplan.sheets.pages.print_circuits import circuits_sheet
+from powerplan.sheets.pages.print_cords import cords_sheet
+from powerplan.sheets.pages.print_decision import decision_sheet
+from powerplan.sheets.pages.print_findings import findings_sheet
+from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.paper import Paper, figure_room_mm
+from powerplan.sheets.parts import Figure, SetOfSheets
+from powerplan.sheets.words import caution_of
+
+if TYPE_CHECKING:
+    from powerplan.sheets.scene import View
+
+_AROUND_M = 1.5  # dimensions and names around what is drawn, about
+
+
+def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetOfSheets:
+    """Return all that is printed for one plan.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    paper : Paper
+        What it is printed on; drawings take the largest scale that fits.
+    revision : str
+        The letter of the issued set.
+    date : str
+        The day of issue, as people read it.
+    """
+    units = plan.spec.project.units
+    possible = plan.decision.verdict != NOT_POSSIBLE
+    floor = floor_box_view(plan, _floor_room_mm(plan, paper)) if possible else None
+    rows = cord_views(plan, _row_room_mm(plan, paper)) if possible else ()
+    return SetOfSheets(
+        project=plan.project,
+        revision=revision,
+        date=date,
+        program=plan.program,
+        rules=f"{plan.rules.edition} ({plan.rules.id})",
+        plan_hash=plan.plan_file_sha256,
+        caution=caution_of(plan),
+        units=units,
+        scale_words="" if floor is None else scale_words(floor.scale, units),
+        pages=(
+            decision_sheet(plan),
+            boxes_sheet(plan, floor, _legend((floor,) if floor else (), paper)),
+            cords_sheet(plan, rows, _legend(rows, paper)),
+            circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
+            findings_sheet(plan),
+        ),
+    )
+
+
+def _legend(views: tuple[View, ...], paper: Paper) -> View | None:
+    return legend_view(views, paper.body_mm[0])
+
+
+def _floor_room_mm(plan: Plan, paper: Paper) -> tuple[float, float]:
+    """The paper for the whole floor, lying so that the room and its dimensions come largest."""
+    room = plan.spec.room
+    return figure_room_mm(paper, room.width_m + _AROUND_M, room.depth_m + _AROUND_M)
+
+
+def _row_room_mm(plan: Plan, paper: Paper) -> tuple[float, float]:
+    """The paper for one row, lying so that the widest comes largest."""
+    rows = set_rows(plan)
+    width_m = max((row.right_m - row.left_m for row in rows), default=1.0)
+    depth_m = max((row.kind.reclined_reach_m for row in rows), default=1.0)
+    return figure_room_mm(paper, width_m + _AROUND_M, depth_m + _AROUND_M)
+
+
+def views_of(sheets: SetOfSheets) -> tuple[View, ...]:
+    """Return every drawing of a set, in its order."""
+    return tuple(
+        part.view for page in sheets.pages for part in page.parts if isinstance(part, Figure)
+    )

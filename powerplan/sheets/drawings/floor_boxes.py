@@ -1,0 +1,212 @@
+"""The electrician's drawing: the room to scale, and every new outlet measured from its walls."""
+
+from __future__ import annotations
+
+import math
+
+from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.lengths import length_text, plural
+from powerplan.model.plan import Box, Plan
+from powerplan.model.spec import Wall
+from powerplan.sheets.drawings.chairs import draw_upright, name_chairs
+from powerplan.sheets.drawings.measures import STEP_MM, Datum, Mark, measure
+from powerplan.sheets.drawings.outlets import draw_outlets
+from powerplan.sheets.drawings.room import draw_floor, draw_wall_names, draw_walls
+from powerplan.sheets.drawings.scales import choose_scale, scales
+from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.drawings.symbols import (
+    BOX_MM,
+    OUTLET_MM,
+    SECOND_MM,
+    arrow,
+    floor_box,
+    outlet,
+    second_mark,
+)
+from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.scene import View
+from powerplan.sheets.words import from_wall
+
+_FINE = 16
+_SMALL = 50
+_ARROW_MM = 7.0
+_RISE_MM = 4.0
+_ALONG = (0.82, 0.9, 0.7, 0.6, 0.95, 0.3, 0.2)
+
+
+def floor_box_view(plan: Plan, room_mm: tuple[float, float]) -> View:
+    """Return the drawing of page 2 at the largest scale that fits, else at the smallest.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    room_mm : tuple of float
+        Width and height of paper for it. [mm]
+    """
+    room, units = plan.spec.room, plan.spec.project.units
+    least = choose_scale(room.width_m, room.depth_m, room_mm, units)
+    view = _drawn(plan, least)
+    for scale in scales(units):
+        if scale > least and (view.width_mm > room_mm[0] or view.height_mm > room_mm[1]):
+            view = _drawn(plan, scale)
+    return view
+
+
+def _drawn(plan: Plan, scale: int) -> View:
+    room = plan.spec.room
+    reach = scale * 0.1
+    window = Rect(
+        left_m=-reach, right_m=room.width_m + reach, back_m=-reach, front_m=room.depth_m + reach
+    )
+    sketch = Sketch(scale, window)
+    draw_walls(sketch, plan)
+    bands = draw_wall_names(sketch, plan)
+    draw_floor(sketch, plan, framing=True)
+    for row in set_rows(plan):
+        draw_upright(sketch, row)
+        name_chairs(sketch, row)
+    draw_outlets(sketch, plan)
+    for box in plan.boxes:
+        _draw_box(sketch, box, plan)
+    if plan.boxes:
+        _center_line(sketch, plan)
+        _measures(sketch, plan, bands)
+        _diagonal(sketch, plan)
+    for box in plan.boxes:
+        _home_run(sketch, box, plan)
+    return sketch.view("Floor boxes" if plan.boxes else "The room", _description(plan))
+
+
+def _description(plan: Plan) -> str:
+    room, units = plan.spec.room, plan.spec.project.units
+    size = f"{length_text(room.width_m, units)} wide and {length_text(room.depth_m, units)} deep"
+    return (
+        f"The room from above, {size}, screen at the top, with "
+        f"{plural(len(plan.chairs), 'chair')}, {plural(len(plan.boxes), 'new outlet')} and "
+        f"{plural(len(plan.spec.outlets), 'existing outlet')}. Every measure of a new outlet is "
+        "also in the table of places."
+    )
+
+
+def _draw_box(sketch: Sketch, box: Box, plan: Plan) -> None:
+    at = (box.x_m, box.y_m)
+    lines: tuple[str, ...] = (box.id, f"circuit {box.circuit}")
+    if sketch.scale > _SMALL:
+        lines = lines[:1]  # the table says the rest
+    if box.kind != "floor box":
+        outlet(sketch, at)
+        sketch.label(box.id, lines, (at,), clear_mm=OUTLET_MM + 0.8)
+        return
+    floor_box(sketch, at)
+    _drift(sketch, box)
+    sketch.label(box.id, lines, (at,), clear_mm=BOX_MM + 0.4)
+    if box.second_mark_m is not None:
+        second_mark(sketch, box.second_mark_m)
+        lines = (f"or {box.id}:", *_second_words(box, plan))
+        sketch.label(f"or {box.id}", lines, (box.second_mark_m,), clear_mm=SECOND_MM + 0.4)
+
+
+def _second_words(box: Box, plan: Plan) -> tuple[str, ...]:
+    """Where a second mark is, in what it differs from the first; the table has both measures."""
+    assert box.second_mark_m is not None
+    units, room = plan.spec.project.units, plan.spec.room
+    both = zip((box.x_m, box.y_m), box.second_mark_m, (Wall.LEFT, Wall.BACK), strict=True)
+    return tuple(
+        f"{length_text(second, units, step=_FINE)} {from_wall(room, wall)}"
+        for first, second, wall in both
+        if micrometres(first) != micrometres(second)
+    )
+
+
+def _drift(sketch: Sketch, box: Box) -> None:
+    drift = box.drift
+    left, right = box.x_m - drift.left_m, box.x_m + drift.right_m
+    back, front = box.y_m - drift.back_m, box.y_m + drift.screen_m
+    if left < right and back < front:
+        rect = Rect(left_m=left, right_m=right, back_m=back, front_m=front)
+        sketch.line(rect.outline, "drift", closed=True)
+
+
+def _center_line(sketch: Sketch, plan: Plan) -> None:
+    room = plan.spec.room
+    x_m = room.width_m / 2
+    sketch.line(((x_m, 0.0), (x_m, room.depth_m)), "center")
+    anchors = [(x_m, room.depth_m * part) for part in (0.75, 0.85, 0.65, 0.93, 0.1)]
+    sketch.label("center line", ("center line",), anchors, clear_mm=0.3, height_mm=1.8)
+
+
+def _measures(sketch: Sketch, plan: Plan, bands: dict[Wall, float]) -> None:
+    """From the left wall below, from the back wall at the left, from the center line above."""
+    room, units = plan.spec.room, plan.spec.project.units
+    middle = room.width_m / 2
+    step = sketch.metres(STEP_MM)
+    places = [(box.x_m, box.y_m) for box in plan.boxes]
+    across = [Mark(x, y, length_text(x, units, step=_FINE)) for x, y in places]
+    measure(sketch, Datum("x", 0.0, 0.0, -bands[Wall.BACK] - step / 2, -1.0), across)
+    deep = [Mark(y, x, length_text(y, units, step=_FINE)) for x, y in places]
+    measure(sketch, Datum("y", 0.0, 0.0, -bands[Wall.LEFT] - step / 2, -1.0), deep)
+    off = [
+        Mark(x, y, length_text(abs(micrometres(x) - micrometres(middle)) / 1e6, units, step=_FINE))
+        for x, y in places
+    ]
+    top = room.depth_m + bands[Wall.SCREEN] + step / 2
+    measure(sketch, Datum("x", middle, room.depth_m, top, 1.0), off)
+
+
+def _diagonal(sketch: Sketch, plan: Plan) -> None:
+    room, units = plan.spec.room, plan.spec.project.units
+    sketch.line(((0.0, 0.0), (room.width_m, room.depth_m)), "dimension")
+    length = length_text(math.hypot(room.width_m, room.depth_m), units)
+    anchors = [(room.width_m * part, room.depth_m * part) for part in _ALONG]
+    lines = (f"diagonal {length}:", "if the other is the same, the room is square")
+    sketch.label("diagonal", lines, anchors, on=True, height_mm=1.8)
+
+
+def _home_run(sketch: Sketch, box: Box, plan: Plan) -> None:
+    """An arrow toward the panel, or the way from what a box is wired from."""
+    start = (box.x_m, box.y_m)
+    source = _place_of(box.wired_from, plan)
+    if source is None:
+        _panel_arrow(sketch, box, start)
+        return
+    rise, edge = sketch.metres(_RISE_MM), sketch.metres(BOX_MM)
+    high = max(source[1], start[1]) + edge + rise
+    way = ((source[0], source[1] + edge), (source[0], high), (start[0], high))
+    sketch.line((*way, (start[0], start[1] + edge)), "home_run", cut=False)
+
+
+def _place_of(name: str, plan: Plan) -> Point | None:
+    for box in plan.boxes:
+        if box.id == name:
+            return (box.x_m, box.y_m)
+    for there in plan.spec.outlets:
+        if there.id == name:
+            return (there.x_m, there.y_m)
+    return None
+
+
+def _panel_arrow(sketch: Sketch, box: Box, start: Point) -> None:
+    half, reach = sketch.metres(BOX_MM + 0.2), sketch.metres(_ARROW_MM)
+    ways = ((1.0, 1.0), (-1.0, 1.0), (1.0, -1.0), (-1.0, -1.0))
+    across, up = next(
+        (
+            way
+            for way in ways
+            if sketch.free(sketch.about(_toward(start, way, half + reach / 2), 2.0))
+        ),
+        ways[0],
+    )
+    end = _toward(start, (across, up), half + reach / 2)
+    arrow(sketch, _toward(start, (across, up), half), end, "home_run")
+    sketch.label(
+        f"panel {box.id}",
+        ("to panel" if box.wired_from == "panel" else f"to {box.wired_from}",),
+        (end,),
+        clear_mm=0.5,
+        height_mm=1.8,
+    )
+
+
+def _toward(start: Point, way: Point, reach: float) -> Point:
+    return (start[0] + way[0] * reach, start[1] + way[1] * reach)

@@ -1,0 +1,165 @@
+"""What lines, hatches and symbols mean: in words, and as a small drawing of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from functools import partial
+
+from powerplan.model.geometry import Point, Rect
+from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.drawings.symbols import (
+    arrow,
+    dot,
+    floor_box,
+    joint,
+    number,
+    outlet,
+    second_mark,
+    spare,
+)
+from powerplan.sheets.fonts import text_width_mm
+from powerplan.sheets.layers import all_layers
+from powerplan.sheets.scene import Arc, Dimension, Line, Text, View
+
+_UNSAID = ("text", "frame", "dimension")
+_HATCHED = {
+    "obstacle": (135.0, 1.0, False),
+    "no_cut": (45.0, 2.2, True),
+    "pinch": (45.0, 1.5, False),
+    "load": (45.0, 2.0, False),
+    "load_there": (45.0, 2.0, True),
+}
+_LINE_MM, _CELL_MM, _SAMPLE_MM, _AIR_MM = 7.0, 10.0, 14.0, 3.0
+_ORDER = "turn in the order of work"
+
+_Draw = Callable[[Sketch, Point], None]
+
+
+def legend(view: View) -> tuple[tuple[str, str], ...]:
+    """Return key and meaning of each layer that a drawing uses, in the order of the table.
+
+    Parameters
+    ----------
+    view : View
+        The drawing.
+    """
+    used = {item.layer for item in view.items}
+    return tuple(
+        (one.key, one.meaning) for one in all_layers() if one.key in used and one.key not in _UNSAID
+    )
+
+
+def legend_view(views: Iterable[View], width_mm: float) -> View | None:
+    """Return a drawing of every sign that is used, with its meaning; None where there is none.
+
+    Drawn at scale 1: a metre is a metre of paper.
+
+    Parameters
+    ----------
+    views : iterable of View
+        The drawings that it explains.
+    width_mm : float
+        Width of paper. [mm]
+    """
+    entries = _entries(tuple(views))
+    if not entries:
+        return None
+    widest = max(text_width_mm(words, 2.0) for words, _ in entries)
+    cell = _SAMPLE_MM + _AIR_MM + widest + 2 * _AIR_MM
+    columns = max(1, int(width_mm // cell))
+    lines = -(-len(entries) // columns)
+    sketch = Sketch(1, Rect(left_m=-1.0, right_m=9.0, back_m=-9.0, front_m=1.0))
+    for place, (words, draw) in enumerate(entries):
+        column, line = divmod(place, lines)
+        left, y_m = column * cell / 1000, -line * _LINE_MM / 1000
+        draw(sketch, (left + _SAMPLE_MM / 2000, y_m))
+        at = (left + (_SAMPLE_MM + _AIR_MM) / 1000, y_m)
+        sketch.words(Text(at=at, words=words, layer="text", anchor="lm"))
+    told = "; ".join(words for words, _ in entries)
+    return sketch.view("What the lines and signs mean", f"A legend: {told}.")
+
+
+def _entries(views: tuple[View, ...]) -> list[tuple[str, _Draw]]:
+    """Meaning and sample of each sign, in the order of the table of layers."""
+    used = {key for view in views for key, _ in legend(view)}
+    items = [item for view in views for item in view.items]
+    squares = sum(isinstance(i, Line) and i.layer == "box" and i.closed for i in items)
+    circles = sum(isinstance(i, Arc) and i.layer == "box" for i in items)
+    entries: list[tuple[str, _Draw]] = []
+    for one in all_layers():
+        if one.key not in used:
+            continue
+        if one.key == "box":
+            if squares:
+                entries.append(("floor box", floor_box))
+            if circles > squares:
+                entries.append(("outlet", outlet))
+        else:
+            entries.append((one.meaning, _sample(one.key)))
+        if one.key == "extension":
+            entries.append(("joint of extension cord and lead", joint))
+        if one.key == "cord":
+            entries.append(("where a cord enters a chair", partial(_dot, key="cord")))
+    if any(isinstance(item, Arc) and item.layer == "text" for item in items):
+        entries.append((_ORDER, partial(number, value=1)))
+    if any(isinstance(item, Dimension) for item in items):
+        entries.append(("measure", _measure))
+    return entries
+
+
+def _sample(key: str) -> _Draw:
+    special: dict[str, _Draw] = {
+        "second_mark": second_mark,
+        "spare": spare,
+        "home_run": _arrow,
+        "drift": partial(_frame, key="drift"),
+        "limit": _cut,
+    }
+    if key in special:
+        return special[key]
+    return partial(_hatched, key=key) if key in _HATCHED else partial(_line, key=key)
+
+
+def _line(sketch: Sketch, at: Point, key: str) -> None:
+    half = _SAMPLE_MM / 2000
+    sketch.line(((at[0] - half, at[1]), (at[0] + half, at[1])), key)
+
+
+def _box(at: Point) -> Rect:
+    half, high = _CELL_MM / 2000, 0.002
+    return Rect(
+        left_m=at[0] - half, right_m=at[0] + half, back_m=at[1] - high, front_m=at[1] + high
+    )
+
+
+def _hatched(sketch: Sketch, at: Point, key: str) -> None:
+    angle, spacing, crossed = _HATCHED[key]
+    rect = _box(at)
+    if key != "pinch":
+        sketch.line(rect.outline, key, closed=True)
+    sketch.hatch(rect, key, angle_deg=angle, spacing_mm=spacing, crossed=crossed)
+
+
+def _frame(sketch: Sketch, at: Point, key: str) -> None:
+    sketch.line(_box(at).outline, key, closed=True)
+
+
+def _arrow(sketch: Sketch, at: Point) -> None:
+    half = _SAMPLE_MM / 2000
+    arrow(sketch, (at[0] - half, at[1]), (at[0] + half, at[1]), "home_run")
+
+
+def _dot(sketch: Sketch, at: Point, key: str) -> None:
+    dot(sketch, at, key)
+
+
+def _cut(sketch: Sketch, at: Point) -> None:
+    sketch.line(((at[0], at[1] - 0.0025), (at[0], at[1] + 0.0025)), "limit")
+
+
+def _measure(sketch: Sketch, at: Point) -> None:
+    half, slash = _CELL_MM / 2000, 0.00085
+    sketch.line(((at[0] - half, at[1]), (at[0] + half, at[1])), "dimension")
+    for x_m in (at[0] - half, at[0] + half):
+        ends = ((x_m - slash, at[1] - slash), (x_m + slash, at[1] + slash))
+        sketch.line(ends, "dimension")

@@ -1,0 +1,29 @@
+"""Outlets that are there already."""
+
+from __future__ import annotations
+
+from powerplan.model.plan import Plan
+from powerplan.model.spec import Wall
+from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.drawings.symbols import OUTLET_MM, outlet
+
+
+def draw_outlets(sketch: Sketch, plan: Plan, names: frozenset[str] | None = None) -> None:
+    """Draw existing outlets with name and circuit.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    plan : Plan
+        The plan.
+    names : frozenset of str or None
+        Only those; None is every one.
+    """
+    for one in plan.spec.outlets:
+        at = (one.x_m, one.y_m)
+        if (names is not None and one.id not in names) or not sketch.sees(at):
+            continue
+        outlet(sketch, at, level=one.wall in (Wall.LEFT, Wall.RIGHT))
+        lines = (one.id, f"circuit {one.circuit}")
+        sketch.label(f"outlet {one.id}", lines, (at,), clear_mm=OUTLET_MM + 0.8)

@@ -1,0 +1,116 @@
+"""The installers' drawings: each row large enough to read, and a key plan of several rows."""
+
+from __future__ import annotations
+
+from powerplan.model.geometry import Rect
+from powerplan.model.lengths import joined, length_text, plural
+from powerplan.model.plan import Cord, Plan
+from powerplan.model.spec import Wall
+from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright
+from powerplan.sheets.drawings.key_plan import key_view
+from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch
+from powerplan.sheets.drawings.room import draw_floor, draw_walls
+from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, name_walls
+from powerplan.sheets.drawings.scales import scales
+from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.pages.print_rows import SetRow, set_rows
+from powerplan.sheets.scene import View
+from powerplan.sheets.words import from_wall
+
+_AROUND_M = 0.15
+_WALL_M = 0.12
+_MARGIN_MM = (30.0, 26.0)
+
+
+def cord_views(plan: Plan, room_mm: tuple[float, float]) -> tuple[View, ...]:
+    """Return a drawing of each row with its cords, after a key plan where there are several.
+
+    A row is drawn at one of the two largest scales; one that then does not fit is split by whoever
+    sets it on paper.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    room_mm : tuple of float
+        Width and height of paper for each. [mm]
+    """
+    rows = set_rows(plan)
+    views = tuple(_row_view(plan, row, room_mm) for row in rows)
+    return views if len(rows) < 2 else (key_view(plan, rows, room_mm), *views)
+
+
+def cords_of(plan: Plan, row: SetRow) -> tuple[Cord, ...]:
+    """Return the cords that end at a row's chairs, extensions on the way to them included."""
+    names = {chair.id for chair in row.chairs}
+    return tuple(cord for cord in plan.cords if cord.to.rpartition("+")[2] in names)
+
+
+def _row_view(plan: Plan, row: SetRow, room_mm: tuple[float, float]) -> View:
+    core = _core(plan, row)
+    large, small = scales(plan.spec.project.units)[:2]
+    view = _drawn(plan, row, large, _with_walls(plan, core, large, room_mm))
+    if view.width_mm > room_mm[0] or view.height_mm > room_mm[1]:
+        view = _drawn(plan, row, small, _with_walls(plan, core, small, room_mm))
+    return view
+
+
+def _core(plan: Plan, row: SetRow) -> Rect:
+    """The floor that a row's drawing must show: the row, reclined, its cords and their feeds."""
+    kind, y_m = row.kind, row.chairs[0].y_m
+    cords = cords_of(plan, row)
+    points = [point for cord in cords for point in cord.path_m]
+    points += [cord.park_m for cord in cords if cord.park_m is not None]
+    xs = [row.left_m, row.right_m, *(x for x, _ in points)]
+    ys = [y_m - kind.back_travel_m, y_m + kind.reclined_reach_m, *(y for _, y in points)]
+    return Rect(
+        left_m=min(xs) - _AROUND_M,
+        right_m=max(xs) + _AROUND_M,
+        back_m=min(ys) - _AROUND_M,
+        front_m=max(ys) + _AROUND_M,
+    )
+
+
+def _with_walls(plan: Plan, core: Rect, scale: int, room_mm: tuple[float, float]) -> Rect:
+    """The window, reaching to each wall that can be had without leaving the paper."""
+    room = plan.spec.room
+    sides = [core.left_m, core.right_m, core.back_m, core.front_m]
+    walls = (-_WALL_M, room.width_m + _WALL_M, -_WALL_M, room.depth_m + _WALL_M)
+    most_w = (room_mm[0] - _MARGIN_MM[0]) * scale / 1000
+    most_d = (room_mm[1] - _MARGIN_MM[1]) * scale / 1000
+    for side, outward in ((2, -1), (0, -1), (1, 1)):
+        wider = list(sides)
+        wider[side] = (
+            min(sides[side], walls[side]) if outward < 0 else max(sides[side], walls[side])
+        )
+        if wider[1] - wider[0] <= most_w and wider[3] - wider[2] <= most_d:
+            sides = wider
+    return Rect(left_m=sides[0], right_m=sides[1], back_m=sides[2], front_m=sides[3])
+
+
+def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
+    sketch = Sketch(scale, window)
+    cords = cords_of(plan, row)
+    draw_pinch(sketch, plan, row)
+    draw_walls(sketch, plan)
+    draw_floor(sketch, plan, framing=False)
+    draw_reclined(sketch, row)
+    draw_upright(sketch, row)
+    draw_order(sketch, row)
+    draw_feeds(sketch, plan, row, cords)
+    draw_cords(sketch, cords)
+    draw_chalk(sketch, plan, row)
+    name_walls(sketch, plan)
+    return sketch.view(f"Row {row.id} and its cords", _description(plan, row, cords))
+
+
+def _description(plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> str:
+    units = plan.spec.project.units
+    line = length_text(row.line_m, units)
+    feeds = tuple(dict.fromkeys(c.from_ for c in cords if "+" not in c.from_))
+    fed = f"fed from {joined(feeds)}" if feeds else "with no cord"
+    return (
+        f"Row {row.id} from above, screen at the top: {plural(len(row.chairs), 'chair')}, the rear "
+        f"of the bases {line} {from_wall(plan.spec.room, Wall.BACK)}, {fed}; "
+        f"{plural(len(cords), 'cord')}. Every cord is also in the table of cord bags."
+    )

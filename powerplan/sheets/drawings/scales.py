@@ -1,0 +1,51 @@
+"""Which scale a drawing is made at, and how people say it."""
+
+from __future__ import annotations
+
+from powerplan.sheets.typeset.scales import scale_text
+
+FEET_SCALES = (24, 48, 96)
+METER_SCALES = (20, 50, 100)
+
+
+def scales(units: str) -> tuple[int, ...]:
+    """Return the scales of a drawing office, largest drawing first.
+
+    Parameters
+    ----------
+    units : str
+        ft-in, in, mm or m.
+    """
+    return FEET_SCALES if units in ("ft-in", "in") else METER_SCALES
+
+
+def choose_scale(width_m: float, depth_m: float, room_mm: tuple[float, float], units: str) -> int:
+    """Return the scale that makes the largest drawing that fits; where none fits, the smallest.
+
+    Parameters
+    ----------
+    width_m, depth_m : float
+        What is drawn. [m]
+    room_mm : tuple of float
+        Width and height of paper. [mm]
+    units : str
+        ft-in, in, mm or m.
+    """
+    for scale in scales(units):
+        wide_mm, high_mm = width_m * 1000 / scale, depth_m * 1000 / scale
+        if wide_mm <= room_mm[0] and high_mm <= room_mm[1]:
+            return scale
+    return scales(units)[-1]
+
+
+def scale_words(scale: int, units: str) -> str:
+    """Return a scale as people say it: 1/4" = 1'-0", or 1:50.
+
+    Parameters
+    ----------
+    scale : int
+        How many times larger the room is than its drawing.
+    units : str
+        ft-in, in, mm or m.
+    """
+    return scale_text(scale, units)

@@ -1,0 +1,104 @@
+"""Symbols as large on paper at every scale: outlets, floor boxes, joints, spare, arrows, numbers.
+
+An outlet is a circle crossed by two parallel strokes; a floor box is the same in a square, as in
+the open standards for symbols on building plans.
+"""
+
+from __future__ import annotations
+
+import math
+
+from powerplan.model.geometry import Point, Rect
+from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.scene import Text
+
+OUTLET_MM = 1.3
+BOX_MM = 2.0
+SECOND_MM = 1.2
+_STROKE_MM, _APART_MM = 2.0, 0.5
+_JOINT_MM, _SPARE_MM, _NUMBER_MM = 0.8, 1.5, 2.6
+_HEAD_MM, _HEAD_DEG = 1.8, 18.0
+_DOT_MM = 0.75
+_WHOLE = (0.0, 360.0)
+
+
+def outlet(sketch: Sketch, at: Point, layer: str = "box", *, level: bool = False) -> None:
+    """Draw an outlet; ``level`` lays its strokes left to right. [m]"""
+    x, y = at
+    apart, reach = sketch.metres(_APART_MM), sketch.metres(_STROKE_MM)
+    sketch.arc(at, sketch.metres(OUTLET_MM), layer, _WHOLE)
+    for side in (-apart, apart):
+        ends = ((x - reach, y + side), (x + reach, y + side))
+        if not level:
+            ends = ((x + side, y - reach), (x + side, y + reach))
+        sketch.line(ends, layer, cut=False)
+    sketch.keep_free(sketch.about(at, _STROKE_MM))
+
+
+def floor_box(sketch: Sketch, at: Point) -> None:
+    """Draw a floor box. [m]"""
+    x, y = at
+    half, apart = sketch.metres(BOX_MM), sketch.metres(_APART_MM)
+    square = Rect(left_m=x - half, right_m=x + half, back_m=y - half, front_m=y + half)
+    sketch.line(square.outline, "box", closed=True, cut=False)
+    sketch.arc(at, sketch.metres(OUTLET_MM), "box", _WHOLE)
+    for side in (-apart, apart):
+        sketch.line(((x + side, y - half), (x + side, y + half)), "box", cut=False)
+    sketch.keep_free(sketch.about(at, BOX_MM + 0.2))
+
+
+def second_mark(sketch: Sketch, at: Point) -> None:
+    """Draw the other of two marks, of which only one is cut: a small square with a cross. [m]"""
+    x, y = at
+    half = sketch.metres(SECOND_MM)
+    square = Rect(left_m=x - half, right_m=x + half, back_m=y - half, front_m=y + half)
+    sketch.line(square.outline, "second_mark", closed=True, cut=False)
+    for side in (-half, half):
+        sketch.line(((x - half, y - side), (x + half, y + side)), "second_mark", cut=False)
+    sketch.keep_free(sketch.about(at, SECOND_MM + 0.2))
+
+
+def joint(sketch: Sketch, at: Point) -> None:
+    """Draw the joint of an extension cord and a lead: a filled lozenge. [m]"""
+    x, y = at
+    half = sketch.metres(_JOINT_MM)
+    outline = ((x - half, y), (x, y - half), (x + half, y), (x, y + half))
+    sketch.fill(outline, "extension")
+    sketch.keep_free(sketch.about(at, _JOINT_MM))
+
+
+def spare(sketch: Sketch, at: Point) -> None:
+    """Draw where spare lead is parked: a coil, seen from above. [m]"""
+    for part in (1.0, 0.55):
+        sketch.arc(at, sketch.metres(_SPARE_MM * part), "spare", _WHOLE)
+    sketch.keep_free(sketch.about(at, _SPARE_MM))
+
+
+def number(sketch: Sketch, at: Point, value: int) -> None:
+    """Draw a number in a circle: its turn in the order of work. [m]"""
+    sketch.arc(at, sketch.metres(_NUMBER_MM), "text", _WHOLE)
+    sketch.words(Text(at=at, words=str(value), layer="text", height_mm=1.8, mask=True))
+    sketch.keep_free(sketch.about(at, _NUMBER_MM))
+
+
+def arrow(sketch: Sketch, start: Point, end: Point, layer: str) -> None:
+    """Draw an arrow with a filled head at its end. [m]"""
+    turn = math.atan2(start[1] - end[1], start[0] - end[0])
+    size, half = sketch.metres(_HEAD_MM), math.radians(_HEAD_DEG)
+    sides = [
+        (end[0] + size * math.cos(turn + side), end[1] + size * math.sin(turn + side))
+        for side in (-half, half)
+    ]
+    neck = ((sides[0][0] + sides[1][0]) / 2, (sides[0][1] + sides[1][1]) / 2)
+    sketch.line((start, neck), layer, cut=False)
+    sketch.fill((end, *sides), layer)
+    sketch.keep_free(sketch.about(neck, _HEAD_MM / 2))
+
+
+def dot(sketch: Sketch, at: Point, layer: str) -> None:
+    """Draw where a cord ends at a chair: a filled dot. [m]"""
+    reach = sketch.metres(_DOT_MM)
+    turns = (math.radians(22.5 + 45 * number) for number in range(8))
+    sketch.fill(
+        tuple((at[0] + reach * math.cos(t), at[1] + reach * math.sin(t)) for t in turns), layer
+    )

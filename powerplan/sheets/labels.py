@@ -1,0 +1,292 @@
+"""Where labels stand on a drawing, so that none covers another, a measure or a symbol.
+
+The most hemmed-in label is placed first, each at its best free place near what it names; a label
+that finds none near moves one neighbor out of the way if that helps, and else goes outward on
+growing rings and gets a leader. Guarantee: what is returned never overlaps, since the rings leave
+every finite drawing at last. No claim that the whole is the best arrangement there is.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from powerplan.model.geometry import Point
+from powerplan.sheets.fonts import text_width_mm
+from powerplan.sheets.lower import DESCENT
+from powerplan.sheets.patches import Patch, Shelf, around, within
+
+PAD_MM = 0.5
+LINE_STEP = 1.75
+LEADER_FROM_MM = 2.2
+
+_RINGS_MM = (0.7, 1.8, 3.6, 6.5)
+_RING_STEP_MM = 4.0
+_DIRECTIONS = tuple(
+    (math.cos(math.radians(turn)), math.sin(math.radians(turn)))
+    for turn in (90, 0, 180, 270, 45, 135, 315, 225, 22.5, 157.5, 337.5, 202.5)
+)
+_NEAR = 5.0
+_OUTSIDE, _ON_LEADER, _NEXT_ANCHOR, _TURNED = 4.0, 3.0, 0.2, 0.04
+_COVERED, _HEAVY = 3.5, 5.0
+_FROM_HOME = 6.0
+_MOVED_RINGS = 3
+_PASSES = 2
+_OWN_MM = 0.2
+
+
+class Label(NamedTuple):
+    """Lines of words that name something. ``anchors`` are places of it, the best first; labels
+    keep ``clear_mm`` from them, or may stand right on them with ``on``. A label with ``home`` names
+    the room around its anchors: it is placed first, and seldom leaves them. [mm]"""
+
+    key: str
+    lines: tuple[str, ...]
+    anchors: tuple[Point, ...]
+    clear_mm: float = 0.0
+    on: bool = False
+    height_mm: float = 2.0
+    home: bool = False
+    layer: str = "text"
+
+
+class Inked(NamedTuple):
+    """A straight piece of a line, and how bad it is to cover it. [mm]"""
+
+    start: Point
+    end: Point
+    weight: float
+
+
+class Placed(NamedTuple):
+    """A label where it stands; ``leader`` leads from its anchor to it, where it stands apart."""
+
+    label: Label
+    patch: Patch
+    leader: tuple[Point, Point] | None
+    cost: float
+
+
+def label_size(label: Label) -> tuple[float, float]:
+    """Return width and height that a label takes up, with a little air around it. [mm]"""
+    width = max(text_width_mm(line, label.height_mm) for line in label.lines)
+    step = label.height_mm * LINE_STEP
+    height = label.height_mm * (1 + DESCENT) + step * (len(label.lines) - 1)
+    return (width + 2 * PAD_MM, height + 2 * PAD_MM)
+
+
+def line_places(placed: Placed) -> tuple[Point, ...]:
+    """Return where the middle of each line of a placed label stands, the first on top. [mm]"""
+    label, patch = placed.label, placed.patch
+    x = patch.middle[0]
+    first = patch.high - PAD_MM - label.height_mm / 2
+    step = label.height_mm * LINE_STEP
+    return tuple((x, first - step * number) for number in range(len(label.lines)))
+
+
+def place_labels(
+    labels: Sequence[Label], taken: Sequence[Patch], lines: Sequence[Inked], bounds: Patch
+) -> tuple[Placed, ...]:
+    """Return a place for every label, in the order given.
+
+    Parameters
+    ----------
+    labels : sequence of Label
+        What to place; each key once.
+    taken : sequence of Patch
+        What no label may cover. [mm]
+    lines : sequence of Inked
+        What labels had better not cover. [mm]
+    bounds : Patch
+        The drawing so far; labels stay inside where they can. [mm]
+
+    Raises
+    ------
+    ValueError
+        If two labels have the same key.
+    """
+    if len({label.key for label in labels}) < len(labels):
+        raise ValueError("two labels have the same key")
+    board = _Board(taken, lines, bounds)
+    hemmed = {label.key: board.free_near(label) for label in labels}
+    for label in sorted(labels, key=lambda label: (not label.home, hemmed[label.key], label.key)):
+        board.place(label)
+    for _ in range(_PASSES):
+        for label in labels:
+            board.lift(label.key)
+            board.place(label)
+    return tuple(board.placed[label.key] for label in labels)
+
+
+class _Spot:
+    """A place that a label might take; what it costs is worked out when first asked for."""
+
+    __slots__ = ("anchor", "base", "cost", "leader", "patch")
+
+    def __init__(self, label: Label, anchor: Point, patch: Patch, base: float) -> None:
+        self.anchor, self.patch, self.base = anchor, patch, base
+        self.leader = _leader(label, anchor, patch)
+        self.cost: float | None = None
+
+
+class _Board:
+    """The drawing while labels are being placed."""
+
+    def __init__(self, taken: Sequence[Patch], lines: Sequence[Inked], bounds: Patch) -> None:
+        self.placed: dict[str, Placed] = {}
+        self._bounds = bounds
+        self._taken: Shelf[Patch] = Shelf()
+        self._lines: Shelf[Inked] = Shelf()
+        self._labels: Shelf[Placed] = Shelf()
+        self._known: dict[str, list[list[_Spot]]] = {}
+        for patch in taken:
+            self._taken.put(patch, patch)
+        for line in lines:
+            self._lines.put(line, around((line.start, line.end)))
+
+    def free_near(self, label: Label) -> int:
+        """How many of the nearest places of a label nothing fixed covers."""
+        return sum(not self._taken.any_over(spot.patch) for spot in self._ring(label, 0))
+
+    def lift(self, key: str) -> None:
+        """Take a label off the board."""
+        old = self.placed.pop(key)
+        self._labels.drop(old, old.patch)
+
+    def place(self, label: Label) -> None:
+        """Put a label where it is best as things stand; move a neighbor if that helps."""
+        best = self._best(label)
+        if best.cost > _NEAR and self._make_way(label, best.cost):
+            return
+        self._put(best)
+
+    def _put(self, placed: Placed) -> None:
+        self.placed[placed.label.key] = placed
+        self._labels.put(placed, placed.patch)
+
+    def _make_way(self, label: Label, cost: float) -> bool:
+        """Move one neighbor out of a near place, if both together then stand better."""
+        spots = [spot for ring in range(_MOVED_RINGS) for spot in self._ring(label, ring)]
+        for spot in spots:
+            blockers = self._blockers(spot.patch)
+            if len(blockers) != 1 or spot.base >= cost or self._cost(spot) >= cost:
+                continue
+            other = blockers[0]
+            self.lift(other.label.key)
+            self._put(Placed(label, spot.patch, spot.leader, self._cost(spot)))
+            moved = self._best(other.label)
+            if self._cost(spot) + moved.cost < cost + other.cost:
+                self._put(moved)
+                return True
+            self.lift(label.key)
+            self._put(other)
+        return False
+
+    def _blockers(self, patch: Patch) -> list[Placed]:
+        return [other for other in self._labels.near(patch) if other.patch.overlaps(patch)]
+
+    def _best(self, label: Label) -> Placed:
+        best: Placed | None = None
+        ring = 0
+        while best is None or best.cost > ring_mm(ring):
+            for spot in self._ring(label, ring):
+                most = math.inf if best is None else best.cost
+                if spot.base >= most or self._labels.any_over(spot.patch):
+                    continue
+                cost = self._cost(spot)
+                if cost < most:
+                    cost += self._crossed(spot)
+                if cost < most:
+                    best = Placed(label, spot.patch, spot.leader, cost)
+            ring += 1
+        return best
+
+    def _crossed(self, spot: _Spot) -> float:
+        """What it costs that a leader runs under a label, or a label stands on a leader."""
+        cost = 0.0
+        reach = spot.patch.grown(2 * _RING_STEP_MM)
+        if spot.leader is not None:
+            reach = around((*spot.leader, (reach.left, reach.low), (reach.right, reach.high)))
+        for other in self._labels.near(reach):
+            if spot.leader and within(*spot.leader, other.patch):
+                cost += _ON_LEADER
+            if other.leader and within(*other.leader, spot.patch):
+                cost += _ON_LEADER
+        return cost
+
+    def _ring(self, label: Label, ring: int) -> list[_Spot]:
+        rings = self._known.setdefault(label.key, [])
+        while len(rings) <= ring:
+            rings.append([_Spot(label, *spot) for spot in _candidates(label, len(rings))])
+        return rings[ring]
+
+    def _cost(self, spot: _Spot) -> float:
+        """What a place costs by what is drawn; endless where something fixed is in the way."""
+        if spot.cost is None:
+            if self._taken.any_over(spot.patch):
+                spot.cost = math.inf
+            else:
+                outside = 0.0 if self._bounds.holds(spot.patch) else _OUTSIDE
+                spot.cost = spot.base + outside + self._ink_under(spot)
+        return spot.cost
+
+    def _ink_under(self, spot: _Spot) -> float:
+        """What it costs to cover lines; one that a label stands on as its name costs nothing."""
+        at = Patch(*spot.anchor, *spot.anchor)
+        own = at.grown(_OWN_MM) if spot.patch.holds(at) else None
+        light = heavy = 0.0
+        for line in self._lines.near(spot.patch):
+            if within(line.start, line.end, spot.patch) is None:
+                continue
+            if line.weight >= _HEAVY:
+                heavy = max(heavy, line.weight)
+            elif own is None or within(line.start, line.end, own) is None:
+                light += line.weight
+        cost = min(light, _COVERED) + heavy
+        if spot.leader is not None:
+            under = self._taken.near(around(spot.leader))
+            cost += _ON_LEADER * sum(within(*spot.leader, other) is not None for other in under)
+        return cost
+
+
+def ring_mm(ring: int) -> float:
+    """Return how far a ring's labels stand from what they name. [mm]"""
+    if ring < len(_RINGS_MM):
+        return _RINGS_MM[ring]
+    return _RINGS_MM[-1] + _RING_STEP_MM * (ring - len(_RINGS_MM) + 1)
+
+
+def _candidates(label: Label, ring: int) -> Iterator[tuple[Point, Patch, float]]:
+    width, height = label_size(label)
+    for number, anchor in enumerate(label.anchors):
+        behind = _NEXT_ANCHOR * number
+        if label.on and ring == 0:
+            yield anchor, _about(anchor, width, height), behind
+        away = label.clear_mm + ring_mm(ring)
+        for turn, (cos, sin) in enumerate(_DIRECTIONS):
+            middle = (
+                anchor[0] + away * cos + width / 2 * _sign(cos),
+                anchor[1] + away * sin + height / 2 * _sign(sin),
+            )
+            cost = ring_mm(ring) + _FROM_HOME * label.home + behind + _TURNED * turn
+            yield anchor, _about(middle, width, height), cost
+
+
+def _sign(part: float) -> float:
+    return 0.0 if abs(part) < 0.1 else math.copysign(1.0, part)
+
+
+def _about(middle: Point, width: float, height: float) -> Patch:
+    x, y = middle
+    return Patch(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+
+
+def _leader(label: Label, anchor: Point, patch: Patch) -> tuple[Point, Point] | None:
+    end = patch.grown(-PAD_MM / 2).nearest(anchor)
+    apart = math.dist(anchor, end)
+    if apart <= label.clear_mm + LEADER_FROM_MM:
+        return None
+    part = label.clear_mm / apart
+    start = (anchor[0] + (end[0] - anchor[0]) * part, anchor[1] + (end[1] - anchor[1]) * part)
+    return (start, end)

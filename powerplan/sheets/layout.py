@@ -1,0 +1,206 @@
+"""The pages of a set spread over sheets of paper, for every format that is printed.
+
+Parts follow one another down a sheet. A drawing is never cut where it fits on a sheet; a table that
+goes on repeats its head. A sheet is turned on its side for a drawing that fits no other way.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from powerplan.sheets.paper import HEADING_MM, Paper
+from powerplan.sheets.parts import Figure, Part, SetOfSheets, SheetPage, Table
+from powerplan.sheets.scene import View
+from powerplan.sheets.typeset.blocks import Block, text_blocks
+from powerplan.sheets.typeset.figures import figure_block, fits, part_blocks, upright_or_turned
+from powerplan.sheets.typeset.frame import Place, frame_ink
+from powerplan.sheets.typeset.ink import Ink, moved
+from powerplan.sheets.typeset.scales import scale_text
+from powerplan.sheets.typeset.tables import table_blocks
+
+_NO_DRAWING = "no drawing"
+
+
+class PaperSheet(NamedTuple):
+    """One sheet of paper, ready to be drawn; ``number`` is as in 2.1, ``paper`` as it lies."""
+
+    number: str
+    of: int
+    page: SheetPage
+    paper: Paper
+    scale: str
+    ink: tuple[Ink, ...]
+
+
+@dataclass(slots=True)
+class _Sheet:
+    """A sheet as it fills up. [mm]"""
+
+    paper: Paper
+    used_mm: float = 0.0
+    ink: list[Ink] = field(default_factory=list)
+    scales: list[str] = field(default_factory=list)
+
+    @property
+    def left_mm(self) -> float:
+        """Height that is still free."""
+        return self.paper.body_mm[1] - self.used_mm
+
+
+def sheets_of_paper(sheets: SetOfSheets, paper: Paper) -> tuple[PaperSheet, ...]:
+    """Return every sheet of paper of a set, in order.
+
+    Parameters
+    ----------
+    sheets : SetOfSheets
+        The set.
+    paper : Paper
+        The paper, upright.
+    """
+    spread = [(page, _Flow(paper, sheets.units).spread(page)) for page in sheets.pages]
+    total = sum(len(filled) for _, filled in spread)
+    done = []
+    for page, filled in spread:
+        for number, sheet in enumerate(filled, 1):
+            place = Place(f"{page.number}.{number}", total, number == 1)
+            scale = _scale_of(sheet)
+            frame = frame_ink(sheets, page, sheet.paper, place, scale)
+            ink = (*frame, *sheet.ink)
+            done.append(PaperSheet(place.number, total, page, sheet.paper, scale, ink))
+    return tuple(done)
+
+
+def _scale_of(sheet: _Sheet) -> str:
+    scales = tuple(dict.fromkeys(sheet.scales))
+    if len(scales) > 1:
+        return "as noted"
+    return scales[0] if scales else _NO_DRAWING
+
+
+class _Flow:
+    """Fills sheets from the top down."""
+
+    def __init__(self, paper: Paper, units: str) -> None:
+        self.paper = paper
+        self.units = units
+        self.sheets: list[_Sheet] = []
+        self.lead: list[Part] = []
+
+    def spread(self, page: SheetPage) -> list[_Sheet]:
+        """Return the sheets of one page; a page without parts is one empty sheet."""
+        self.turn_to(self.paper)
+        for part in page.parts:
+            if isinstance(part, Figure):
+                self.add_figure(part.view)
+            else:
+                self.add_part(part)
+            self.lead.append(part)
+        return self.sheets
+
+    @property
+    def sheet(self) -> _Sheet:
+        """The sheet that is being filled."""
+        return self.sheets[-1]
+
+    def turn_to(self, paper: Paper) -> None:
+        """Start a sheet; one on which nothing stands is used instead."""
+        if self.sheets and not self.sheet.ink:
+            self.sheets.pop()
+        self.sheets.append(_Sheet(paper))
+
+    def add_part(self, part: Part) -> None:
+        """Add text or a table; under a turned drawing only what fits there whole."""
+        blocks = self.blocks(part)
+        if self.sheet.paper != self.paper and _tall(blocks) > self.sheet.left_mm:
+            self.turn_to(self.paper)
+            blocks = self.blocks(part)
+        for chunk in _chunks(blocks):
+            self.add_chunk(chunk)
+
+    def blocks(self, part: Part) -> list[Block]:
+        """Return a part set to the width of the sheet that is being filled."""
+        width_mm, _ = self.sheet.paper.body_mm
+        if isinstance(part, Table):
+            return table_blocks(part, width_mm)
+        return [] if isinstance(part, Figure) else text_blocks(part, width_mm)
+
+    def add_chunk(self, chunk: list[Block]) -> None:
+        """Add blocks that stay together, or one by one where they are taller than a sheet."""
+        if _tall(chunk) <= self.sheet.left_mm:
+            for block in chunk:
+                self.put(block)
+            return
+        again = chunk[0].again
+        head_mm = again.height_mm if again else 0.0
+        together = _tall(chunk) + head_mm <= self.sheet.paper.body_mm[1]
+        for number, block in enumerate(chunk):
+            fresh = number == 0 if together else _tall([block]) > self.sheet.left_mm
+            if fresh:
+                self.turn_to(self.sheet.paper)
+                if block.again:
+                    self.put(block.again)
+            self.put(block)
+
+    def put(self, block: Block) -> None:
+        """Put a block under what stands on the sheet."""
+        sheet = self.sheet
+        sheet.used_mm += block.space_mm if sheet.ink else 0.0
+        left = sheet.paper.margin_mm
+        down = sheet.paper.margin_mm + HEADING_MM + sheet.used_mm
+        sheet.ink += [moved(piece, left, down) for piece in block.ink]
+        sheet.used_mm += block.height_mm
+
+    def add_figure(self, view: View) -> None:
+        """Add a drawing: here, on a sheet of its own, or in parts."""
+        scale = scale_text(view.scale, self.units)
+        here = figure_block(view, self.sheet.paper.body_mm[0], self.units, scale)
+        wide_mm = self.sheet.paper.most_mm[0]
+        if fits(view, (wide_mm, view.height_mm)) and _tall([here]) <= self.sheet.left_mm:
+            self.put(here)
+            self.sheet.scales.append(scale)
+            return
+        lies = upright_or_turned(view, self.paper)
+        if fits(view, lies.most_mm):
+            blocks = [figure_block(view, lies.body_mm[0], self.units, scale)]
+        else:
+            blocks = part_blocks(view, lies, self.units, scale)
+        for number, block in enumerate(blocks):
+            goes_on = lies == self.sheet.paper and _tall([block]) <= self.sheet.left_mm
+            if number == 0 and goes_on:
+                self.put(block)
+            elif number > 0 or not self.turned_with_lead(lies, block):
+                self.turn_to(lies)
+                self.put(block)
+            self.sheet.scales.append(scale)
+
+    def turned_with_lead(self, lies: Paper, figure: Block) -> bool:
+        """Put a drawing under what leads in to it on one turned sheet, where that fits."""
+        if len(self.sheets) > 1 or lies == self.sheet.paper or self.sheet.scales:
+            return False
+        before, self.sheets = self.sheets, [_Sheet(lies)]
+        blocks = [block for part in self.lead for block in self.blocks(part)]
+        if _tall([*blocks, figure]) > self.sheet.left_mm:
+            self.sheets = before
+            return False
+        for block in (*blocks, figure):
+            self.put(block)
+        return True
+
+
+def _tall(blocks: list[Block]) -> float:
+    """Height of blocks under one another, the space above the first included. [mm]"""
+    return sum(block.space_mm + block.height_mm for block in blocks)
+
+
+def _chunks(blocks: list[Block]) -> Iterator[list[Block]]:
+    """Blocks in groups of which only the last may end a sheet."""
+    chunk: list[Block] = []
+    for block in blocks:
+        chunk.append(block)
+        if not block.keep:
+            yield chunk
+            chunk = []
+    if chunk:
+        yield chunk

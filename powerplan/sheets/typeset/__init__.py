@@ -1,0 +1,1 @@
+"""Setting a page on paper: lines of text, blocks, tables, drawings and the frame around them."""

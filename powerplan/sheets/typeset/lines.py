@@ -1,0 +1,183 @@
+"""Lines of text measured on paper: wrapping, clipping, and a bold lead."""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from powerplan.sheets.fonts import drawable, points_mm, text_width_em
+from powerplan.sheets.typeset.ink import Letters
+
+LEADING = 1.3
+"""From base line to base line, as a multiple of the letter size."""
+LEAST_PT = 7.0
+"""Nothing on a sheet is smaller."""
+
+_TIES = (
+    re.compile(r"(?<=[0-9]) (?=(?:A|V|W|ft|in|mm|m|%|AWG)(?![A-Za-z0-9]))"),
+    re.compile(r"(?<=[0-9].ft) (?=[0-9])"),
+    re.compile(r"(?<=[0-9]) (?=[0-9]{1,2}/[0-9])"),
+)
+_TIE = "\u00a0"
+_HYPHEN = re.compile(r"(?<=[A-Za-z]{3}-)(?=[A-Za-z]{3})")
+_LEAD = re.compile(r"[A-Z][^.:;!?]{1,40}:(?= )")
+
+
+class Face(NamedTuple):
+    """How letters look. [pt]"""
+
+    size_pt: float
+    bold: bool = False
+
+    @property
+    def line_mm(self) -> float:
+        """Height of a line. [mm]"""
+        return points_mm(self.size_pt) * LEADING
+
+    def width_mm(self, words: str) -> float:
+        """Width of a line of these letters. [mm]"""
+        return text_width_em(words, bold=self.bold) * points_mm(self.size_pt)
+
+
+class Word(NamedTuple):
+    """A word and whether it is bold."""
+
+    text: str
+    bold: bool
+
+
+Line = tuple[Word, ...]
+
+
+def lines_of(text: str, width_mm: float, face: Face, *, lead: bool = False) -> list[Line]:
+    """Return a text as lines that are no wider than a width; an empty text is one empty line.
+
+    A number stays with its unit where the width allows; a word that is too wide is cut.
+
+    Parameters
+    ----------
+    text : str
+        Anything.
+    width_mm : float
+        The width there is. [mm]
+    face : Face
+        Size and boldness.
+    lead : bool
+        True to make a few words before a colon bold.
+    """
+    lines: list[Line] = []
+    line: list[Word] = []
+    used = 0.0
+    space = face.width_mm(" ")
+    for word in _words(drawable(text), face, lead):
+        for piece in _pieces(word, width_mm, face):
+            wide = _wide_mm(piece, face)
+            if line and used + space + wide > width_mm:
+                lines.append(tuple(line))
+                line, used = [], 0.0
+            used += wide + (space if line else 0.0)
+            line.append(piece)
+    return [*lines, tuple(line)] if line or not lines else lines
+
+
+def at_hyphens(word: str) -> list[str]:
+    """Return a word in the pieces that it may be broken into."""
+    return _HYPHEN.split(word) if "-" in word else [word]
+
+
+def plain(line: Line) -> str:
+    """Return the words of a line."""
+    return " ".join(word.text for word in line)
+
+
+def set_line(line: Line, x_mm: float, y_mm: float, face: Face) -> tuple[Letters, ...]:
+    """Return the letters of a line, bold words and others in runs as long as may be.
+
+    Parameters
+    ----------
+    line : Line
+        The words.
+    x_mm, y_mm : float
+        Where the line starts, and its base line. [mm]
+    face : Face
+        Size and boldness.
+    """
+    runs: list[Word] = []
+    for word in line:
+        if runs and runs[-1].bold == word.bold:
+            runs[-1] = Word(f"{runs[-1].text} {word.text}", word.bold)
+        else:
+            runs.append(word)
+    letters = []
+    for run in runs:
+        letters.append(Letters((x_mm, y_mm), run.text, face.size_pt, run.bold))
+        x_mm += _wide_mm(run, face) + face.width_mm(" ")
+    return tuple(letters)
+
+
+def clipped(text: str, width_mm: float, face: Face) -> Letters:
+    """Return a text in one line at the origin, smaller or cut where the width asks for it.
+
+    Parameters
+    ----------
+    text : str
+        Anything.
+    width_mm : float
+        The width there is. [mm]
+    face : Face
+        Size and boldness it has where it fits.
+    """
+    words = " ".join(drawable(text).split())
+    while face.width_mm(words) > width_mm and face.size_pt > LEAST_PT:
+        face = face._replace(size_pt=max(LEAST_PT, face.size_pt - 0.5))
+    if face.width_mm(words) > width_mm:
+        words = words[: _fitting(words, width_mm - face.width_mm("…"), face)].rstrip() + "…"
+    return Letters((0.0, 0.0), words, face.size_pt, face.bold)
+
+
+def _words(text: str, face: Face, lead: bool) -> list[Word]:
+    """Words of a text; a quantity is one word."""
+    tied = " ".join(text.split())
+    found = _LEAD.match(tied) if lead else None
+    for tie in _TIES:
+        tied = tie.sub(_TIE, tied)
+    bold_to = found.end() if found else 0
+    parts = ((tied[:bold_to], True), (tied[bold_to:], face.bold))
+    return [Word(word, bold) for part, bold in parts for word in part.split(" ") if word]
+
+
+def _pieces(word: Word, width_mm: float, face: Face) -> list[Word]:
+    """A word as it is; one too wide for a line is taken apart at ties and hyphens, or cut."""
+    loose = word._replace(text=word.text.replace(_TIE, " "))
+    if _wide_mm(loose, face) <= width_mm:
+        return [loose]
+    face = face._replace(bold=word.bold)
+    pieces = []
+    for text in loose.text.split(" "):
+        line = ""
+        for part in at_hyphens(text):
+            if line and face.width_mm(line + part) > width_mm:
+                pieces.append(line)
+                line = ""
+            rest = line + part
+            while face.width_mm(rest) > width_mm and len(rest) > 1:
+                taken = _fitting(rest, width_mm, face)
+                pieces.append(rest[:taken])
+                rest = rest[taken:]
+            line = rest
+        pieces.append(line)
+    return [Word(piece, word.bold) for piece in pieces if piece]
+
+
+def _fitting(text: str, width_mm: float, face: Face) -> int:
+    """How many characters fit; one at least."""
+    room = width_mm
+    for place, char in enumerate(text):
+        room -= face.width_mm(char)
+        if room < 0 and place:
+            return place
+    return len(text)
+
+
+def _wide_mm(word: Word, face: Face) -> float:
+    return face._replace(bold=word.bold).width_mm(word.text)

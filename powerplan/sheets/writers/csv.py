@@ -1,0 +1,226 @@
+"""Tables for a spreadsheet: boxes, cords, what to buy, circuits.
+
+Every length stands twice: in metres as a number, and as a tape shows it. Currents are numbers in
+amperes. What is not known says so. Lines end as RFC 4180 has it.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections import Counter
+from collections.abc import Callable, Iterable
+
+from powerplan.model.lengths import length_text
+from powerplan.model.plan import Box, CircuitUse, Cord, Plan
+from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text
+
+Cell = str | int | float
+Tell = Callable[[float, str], str]
+Row = dict[str, Cell]
+
+_NUMBER = re.compile(r"[+-]?[0-9]+(\.[0-9]+)?")
+_STARTS_A_FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
+_YES = {True: "yes", False: "no"}
+
+_BUYING = ("what", "length_m", "length", "wire", "how_many")
+
+
+def csv_files(plan: Plan) -> dict[str, str]:
+    """Return each table by the name of its file, to be written in UTF-8 as it stands.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    units = plan.spec.project.units
+    return {
+        "boxes.csv": _file(_box_head(), (_box(box, plan) for box in plan.boxes)),
+        "cords.csv": _file(_cord_head(), (_cord(cord, units) for cord in plan.cords)),
+        "buying.csv": _file(_BUYING, _buying(plan)),
+        "circuits.csv": _file(_circuit_head(), (_circuit(use, plan) for use in plan.circuits)),
+    }
+
+
+def _box_head() -> tuple[str, ...]:
+    lengths = ("from_left", "from_right", "from_back", "from_screen", "height")
+    moves = ("move_left", "move_right", "move_back", "move_screen")
+    sizes = ("cut_out_width", "cut_out_depth", "lid_width", "lid_depth")
+    seconds = ("second_mark_from_left", "second_mark_from_back")
+    return (
+        *("box", "kind", "under", "mark"),
+        *_both(lengths),
+        *_both(moves),
+        *("circuit", "sockets", "socket_rating_A"),
+        *_both(sizes),
+        *("cut_into", "moved_because"),
+        *_both(seconds),
+        "wired_from",
+        *_both(("wiring",)),
+        *("as_cut_from_left", "as_cut_from_back"),
+    )
+
+
+def _box(box: Box, plan: Plan) -> Row:
+    room, units, work = plan.spec.room, plan.spec.project.units, plan.spec.new_work
+    on_floor = box.kind == "floor box"
+    cut_out, lid = (work.cut_out, work.lid) if on_floor else (None, None)
+    second_x_m, second_y_m = box.second_mark_m or (None, None)
+    sizes = {
+        "cut_out_width": None if cut_out is None else cut_out.width_m,
+        "cut_out_depth": None if cut_out is None else cut_out.depth_m,
+        "lid_width": None if lid is None else lid.width_m,
+        "lid_depth": None if lid is None else lid.depth_m,
+    }
+    return {
+        "box": box.id,
+        "kind": box.kind,
+        "under": box.under,
+        "mark": "PROVISIONAL" if box.provisional else "firm",
+        **_length("from_left", box.x_m, units),
+        **_length("from_right", room.width_m - box.x_m, units),
+        **_length("from_back", box.y_m, units),
+        **_length("from_screen", room.depth_m - box.y_m, units),
+        **_length("height", box.height_m, units),
+        **_length("move_left", box.drift.left_m, units, tell=at_most_text),
+        **_length("move_right", box.drift.right_m, units, tell=at_most_text),
+        **_length("move_back", box.drift.back_m, units, tell=at_most_text),
+        **_length("move_screen", box.drift.screen_m, units, tell=at_most_text),
+        "circuit": box.circuit,
+        "sockets": box.sockets,
+        "socket_rating_A": box.rating_a,
+        **_lengths(sizes, units, UNKNOWN if on_floor else ""),
+        "cut_into": f"riser {box.deck}" if box.deck else ("floor" if on_floor else "wall"),
+        "moved_because": box.moved_because,
+        **_length("second_mark_from_left", second_x_m, units, ""),
+        **_length("second_mark_from_back", second_y_m, units, ""),
+        "wired_from": box.wired_from,
+        **_length("wiring", box.wiring_m, units),
+        "as_cut_from_left": "",
+        "as_cut_from_back": "",
+    }
+
+
+def _cord_head() -> tuple[str, ...]:
+    return (
+        *("cord", "kind", "from", "to"),
+        *_both(("lies", "of_it_up_and_down", "needed", "use", "open_floor", "keeps_clear")),
+        *("wire", "current_A"),
+        *_both(("park_from_left", "park_from_back")),
+    )
+
+
+def _cord(cord: Cord, units: str) -> Row:
+    park_x_m, park_y_m = cord.park_m or (None, None)
+    return {
+        "cord": cord.id,
+        "kind": cord.kind,
+        "from": cord.from_,
+        "to": cord.to,
+        **_length("lies", cord.length_m, units),
+        **_length("of_it_up_and_down", cord.rises_m, units),
+        **_length("needed", cord.needed_m, units, tell=at_least_text),
+        **_length("use", cord.bought_m, units),
+        **_length("open_floor", cord.open_floor_m, units),
+        **_length("keeps_clear", cord.clearance_m, units, tell=at_most_text),
+        "wire": cord.wire or UNKNOWN,
+        "current_A": cord.current_a,
+        **_length("park_from_left", park_x_m, units, ""),
+        **_length("park_from_back", park_y_m, units, ""),
+    }
+
+
+def _buying(plan: Plan) -> Iterable[Row]:
+    names = {"extension": "extension cord", "link": "chair maker's link cord"}
+    counts = Counter(
+        (names.get(cord.kind, cord.kind), cord.bought_m, cord.wire or UNKNOWN)
+        for cord in plan.cords
+        if cord.kind != "own"
+    )
+    for (what, length_m, wire), count in sorted(counts.items()):
+        length = _length("length", length_m, plan.spec.project.units)
+        yield {"what": what, **length, "wire": wire, "how_many": count}
+
+
+def _circuit_head() -> tuple[str, ...]:
+    return (
+        *("circuit", "new", "breaker_A", "wire"),
+        *_both(("home_run",)),
+        *("lasting_A", "other_A", "all_load_known", "asks_A", "may_give_A", "left_A"),
+        *("drop_percent", "chairs"),
+    )
+
+
+def _circuit(use: CircuitUse, plan: Plan) -> Row:
+    spare = next((known for known in plan.decision.spare if known.circuit == use.id), None)
+    return {
+        "circuit": use.id,
+        "new": _YES[use.new],
+        "breaker_A": _known(use.breaker_a),
+        "wire": use.wire or UNKNOWN,
+        **_length("home_run", use.home_run_m, plan.spec.project.units),
+        "lasting_A": use.continuous_a,
+        "other_A": use.other_a,
+        "all_load_known": _YES[use.load_known],
+        "asks_A": use.asks_a,
+        "may_give_A": _known(use.may_give_a),
+        "left_A": _known(None if spare is None else spare.spare_a),
+        "drop_percent": _known(use.drop_percent),
+        "chairs": " ".join(chair.id for chair in plan.chairs if chair.circuit == use.id),
+    }
+
+
+def _known(value: float | None) -> Cell:
+    return UNKNOWN if value is None else value
+
+
+def _both(names: Iterable[str]) -> Iterable[str]:
+    return (head for name in names for head in (f"{name}_m", name))
+
+
+def _length(
+    name: str,
+    length_m: float | None,
+    units: str,
+    missing: str = UNKNOWN,
+    tell: Tell = length_text,
+) -> Row:
+    """A length in metres and as a tape shows it."""
+    if length_m is None:
+        return {f"{name}_m": missing, name: missing}
+    return {f"{name}_m": length_m, name: tell(length_m, units)}
+
+
+def _lengths(lengths_m: dict[str, float | None], units: str, missing: str) -> Row:
+    cells: Row = {}
+    for name, length_m in lengths_m.items():
+        cells |= _length(name, length_m, units, missing)
+    return cells
+
+
+def _file(head: tuple[str, ...], rows: Iterable[Row]) -> str:
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow(head)
+    writer.writerows([_cell(row[name]) for name in head] for row in rows)
+    return text.getvalue()
+
+
+def _cell(value: Cell) -> str:
+    if isinstance(value, str):
+        return _guarded(value)
+    if isinstance(value, int):
+        return str(value)
+    number = f"{value:.6f}".rstrip("0").rstrip(".")
+    return "0" if number == "-0" else number
+
+
+def _guarded(text: str) -> str:
+    """A text that no spreadsheet takes for a formula; a number stays one."""
+    if _NUMBER.fullmatch(text):
+        return text
+    bare = text.lstrip()
+    risky = bare.startswith(_STARTS_A_FORMULA) or text[:1] in ("\t", "\r", "\n")
+    return f"'{text}" if risky else text

@@ -1,0 +1,124 @@
+"""The tables for a spreadsheet: what stands in them, and that none of it runs."""
+
+import csv
+import io
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from support import NEC, inch, make_chair, make_new_work, make_spec
+
+from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.writers.csv import csv_files
+
+
+@pytest.fixture(scope="module")
+def plan():
+    """Five chairs that take two new boxes; nothing here depends on which."""
+    chair = make_chair(input_a=Fraction(3), continuous_a=Fraction(3))
+    return make_plan(make_spec(chairs=(chair,)), NEC, "0" * 64)
+
+
+def rows(plan, name: str) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO(csv_files(plan)[name], newline="")))
+
+
+def test_there_are_four_tables_and_each_has_a_row_for_each_thing(plan):
+    assert set(csv_files(plan)) == {"boxes.csv", "cords.csv", "buying.csv", "circuits.csv"}
+    assert plan.boxes
+    assert [row["box"] for row in rows(plan, "boxes.csv")] == [box.id for box in plan.boxes]
+    assert [row["cord"] for row in rows(plan, "cords.csv")] == [cord.id for cord in plan.cords]
+    assert [row["circuit"] for row in rows(plan, "circuits.csv")] == [c.id for c in plan.circuits]
+
+
+def test_lines_end_as_the_standard_has_it_and_are_all_of_one_length(plan):
+    for text in csv_files(plan).values():
+        assert text.endswith("\r\n")
+        assert "\n" not in text.replace("\r\n", "")
+        assert len({len(row) for row in csv.reader(io.StringIO(text, newline=""))}) == 1
+
+
+def test_a_length_stands_in_metres_and_as_a_tape_shows_it(plan):
+    box = replace(plan.boxes[0], x_m=inch(100), y_m=inch(29))
+    [row] = rows(replace(plan, boxes=(box,)), "boxes.csv")
+    assert (row["from_left_m"], row["from_left"]) == ("2.54", "8 ft 4 in")
+    # the room is 240 in by 186 in
+    assert (row["from_right_m"], row["from_right"]) == ("3.556", "11 ft 8 in")
+    assert (row["from_back_m"], row["from_back"]) == ("0.7366", "2 ft 5 in")
+    assert (row["from_screen_m"], row["from_screen"]) == ("3.9878", "13 ft 1 in")
+    assert (row["cut_out_width_m"], row["lid_depth"]) == ("0.1016", "6 in")
+
+
+def test_a_plan_in_millimetres_reads_in_millimetres(plan):
+    spec = replace(plan.spec, project=replace(plan.spec.project, units="mm"))
+    box = replace(plan.boxes[0], x_m=2.54)
+    [row] = rows(replace(plan, spec=spec, boxes=(box,)), "boxes.csv")
+    assert (row["from_left_m"], row["from_left"]) == ("2.54", "2540 mm")
+
+
+def test_how_far_a_box_may_move_is_rounded_down_and_what_a_cord_needs_is_rounded_up(plan):
+    drift = replace(plan.boxes[0].drift, left_m=inch("31/16"))
+    cord = replace(plan.cords[0], needed_m=inch("1153/16"))
+    changed = replace(plan, boxes=(replace(plan.boxes[0], drift=drift),), cords=(cord,))
+    assert rows(changed, "boxes.csv")[0]["move_left"] == "1 7/8 in"  # 1 15/16 in, down to 1/8 in
+    assert rows(changed, "cords.csv")[0]["needed"] == "6 ft 1/8 in"  # 72 1/16 in, up to 1/8 in
+
+
+def test_what_is_not_known_says_so(plan):
+    spec = replace(plan.spec, new_work=make_new_work(cut_out=None))
+    use = replace(plan.circuits[0], breaker_a=None, wire=None, home_run_m=None, load_known=False)
+    box = replace(plan.boxes[0], wiring_m=None, second_mark_m=None, provisional=True)
+    changed = replace(plan, spec=spec, circuits=(use,), boxes=(box,))
+    [circuit], [marked] = rows(changed, "circuits.csv"), rows(changed, "boxes.csv")
+    assert {circuit[k] for k in ("breaker_A", "wire", "home_run_m", "home_run")} == {"unknown"}
+    assert circuit["all_load_known"] == "no"
+    assert {marked[k] for k in ("cut_out_width_m", "cut_out_depth", "wiring")} == {"unknown"}
+    assert marked["second_mark_from_left_m"] == ""
+    assert marked["mark"] == "PROVISIONAL"
+
+
+def test_cords_of_one_kind_are_bought_together_and_leads_are_not_bought(plan):
+    lead, link = plan.cords[0], replace(plan.cords[0], kind="link", bought_m=inch(48))
+    extension = replace(link, kind="extension", wire="14 AWG", bought_m=inch(72))
+    changed = replace(plan, cords=(replace(lead, kind="own"), link, extension, extension))
+    assert [tuple(row.values()) for row in rows(changed, "buying.csv")] == [
+        ("chair maker's link cord", "1.2192", "4 ft", "16 AWG", "1"),
+        ("extension cord", "1.8288", "6 ft", "14 AWG", "2"),
+    ]
+
+
+def test_chairs_are_named_at_their_circuit(plan):
+    told = {row["circuit"]: row["chairs"].split() for row in rows(plan, "circuits.csv")}
+    assert sorted(name for names in told.values() for name in names) == [
+        *("A1", "A2", "A3", "A4", "A5"),
+    ]
+
+
+@pytest.mark.parametrize(
+    "text", ["=1+1", "+A1", "-A1", "@sum", "\t=1", "\r=1", " =1", "＝1", "-1+1|cmd"]
+)
+def test_no_text_is_taken_for_a_formula(plan, text):
+    box = replace(plan.boxes[0], moved_because=text)
+    assert rows(replace(plan, boxes=(box,)), "boxes.csv")[0]["moved_because"] == f"'{text}"
+
+
+def test_a_number_stays_a_number(plan):
+    short = replace(plan.decision.spare[0], circuit=plan.circuits[0].id, spare_a=-1.25)
+    decision = replace(plan.decision, spare=(short,))
+    use = replace(plan.circuits[0], id="-7")
+    told = rows(replace(plan, decision=decision), "circuits.csv")[0]
+    assert told["left_A"] == "-1.25"
+    assert rows(replace(plan, circuits=(use,)), "circuits.csv")[0]["circuit"] == "-7"
+
+
+def test_commas_quotes_and_line_ends_come_back_as_they_were(plan):
+    text = 'left, "right"\r\nback'
+    box = replace(plan.boxes[0], moved_because=text)
+    told = csv_files(replace(plan, boxes=(box,)))["boxes.csv"]
+    assert '"left, ""right""\r\nback"' in told
+    assert rows(replace(plan, boxes=(box,)), "boxes.csv")[0]["moved_because"] == text
+
+
+def test_a_plan_with_nothing_new_has_heads_alone(plan):
+    told = csv_files(replace(plan, boxes=(), cords=(), circuits=()))
+    assert {text.count("\r\n") for text in told.values()} == {1}

@@ -1,0 +1,80 @@
+"""A whole set: five pages, and drawings where there is something to draw."""
+
+from dataclasses import replace
+
+import pytest
+from sample_plan import sample_plan
+from support import NEC, make_new_work, make_spec
+
+from powerplan.model.plan import CAUTION, Plan
+from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.documents import set_of_sheets, views_of
+from powerplan.sheets.paper import A4, LETTER
+from powerplan.sheets.parts import Figure, SetOfSheets
+
+
+def issued(plan: Plan) -> SetOfSheets:
+    return set_of_sheets(plan, paper=LETTER, revision="B", date="2026-03-09")
+
+
+@pytest.fixture(scope="module")
+def plan() -> Plan:
+    return make_plan(make_spec(), NEC, "ab" * 32)
+
+
+def figures(sheets: SetOfSheets) -> list[int]:
+    return [sum(isinstance(p, Figure) for p in page.parts) for page in sheets.pages]
+
+
+def test_there_are_five_pages_each_for_its_reader(plan: Plan):
+    pages = issued(plan).pages
+    assert [(page.number, page.title) for page in pages] == [
+        ("1", "Decision"),
+        ("2", "Floor boxes"),
+        ("3", "Cords"),
+        ("4", "Circuits"),
+        ("5", "Findings"),
+    ]
+    assert all(page.reader and page.parts for page in pages)
+
+
+def test_the_title_block_has_all_that_tells_one_set_from_another(plan: Plan):
+    sheets = issued(plan)
+    assert (sheets.project, sheets.revision, sheets.date) == ("A test room", "B", "2026-03-09")
+    assert sheets.plan_hash == "ab" * 32
+    assert sheets.rules.endswith("(us-nec-2023)")
+    assert sheets.caution == CAUTION
+    assert sheets.scale_words.endswith("= 1'-0\"")
+
+
+def test_the_caution_comes_back_if_it_was_taken_out(plan: Plan):
+    assert issued(replace(plan, caution="")).caution == CAUTION
+
+
+def test_floor_and_rows_are_drawn_and_views_come_in_the_order_of_the_pages(plan: Plan):
+    sheets = issued(plan)
+    counts = figures(sheets)
+    assert counts[0] == 0
+    assert counts[1] == counts[2] == 2  # the drawing, and what its lines mean
+    assert len(views_of(sheets)) == sum(counts)
+
+
+def test_two_rows_have_a_drawing_each():
+    sheets = issued(sample_plan((4, 4)))
+    assert figures(sheets)[2] == 4  # a key plan, two rows, a legend
+
+
+def test_a_room_that_is_not_possible_still_has_every_page_and_no_marks():
+    work = make_new_work(floor_boxes=False, circuits=0)
+    sheets = issued(make_plan(make_spec(new_work=work, outlets=(), circuits=()), NEC, "0" * 64))
+    assert len(sheets.pages) == 5
+    assert figures(sheets)[1:3] == [0, 0]
+    assert all(page.parts for page in sheets.pages)
+    assert sheets.scale_words == ""
+
+
+def test_a_metric_plan_has_a_metric_scale(plan: Plan):
+    project = replace(plan.spec.project, units="mm")
+    metric = replace(plan, spec=replace(plan.spec, project=project))
+    sheets = set_of_sheets(metric, paper=A4, revision="A", date="2026-03-09")
+    assert sheets.scale_words in ("1:20", "1:50", "1:100")

@@ -1,0 +1,148 @@
+"""Page 2: an electrician marks, cuts and wires from it alone."""
+
+from dataclasses import replace
+
+from page_words import A_VIEW, listed, table, words
+from sample_plan import sample_plan
+from support import NEC, inch, make_area, make_joists, make_new_work, make_spec
+
+from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.pages.print_boxes import boxes_sheet
+from powerplan.sheets.pages.print_words import BLANK, cord_exit
+from powerplan.sheets.parts import Figure, SheetPage
+
+
+def page_of(plan: Plan) -> SheetPage:
+    return boxes_sheet(plan, A_VIEW)
+
+
+def test_a_box_is_placed_from_both_side_walls_the_back_and_the_center_line():
+    plan = sample_plan()
+    box = replace(plan.boxes[0], x_m=inch("165/2"), y_m=inch("29"))
+    row = table(page_of(replace(plan, boxes=(box,))), "Where the middle").rows[0]
+    assert row[2:6] == ("6 ft 10 1/2 in", "13 ft 1 1/2 in", "2 ft 5 in", "3 ft 1 1/2 in left")
+    assert row[6] == BLANK
+
+
+def test_the_walls_are_called_as_on_site():
+    head = table(page_of(sample_plan()), "Where the middle").head
+    assert "from stair side (left)" in head
+
+
+def test_a_box_on_the_center_line_says_so():
+    plan = sample_plan()
+    box = replace(plan.boxes[0], x_m=inch(120))
+    row = table(page_of(replace(plan, boxes=(box,))), "Where the middle").rows[0]
+    assert row[5] == "on it"
+
+
+def test_drift_is_rounded_down_and_holds_in_all_four_at_once():
+    plan = sample_plan()
+    drift = replace(plan.boxes[0].drift, left_m=inch("15/16"))
+    box = replace(plan.boxes[0], drift=drift)
+    found = table(page_of(replace(plan, boxes=(box,))), "How far a box may be moved")
+    assert found.rows[0] == (box.id, "7/8 in", "3 in", "2 in", "1 in")
+    assert "all four" in found.caption
+
+
+def test_a_plug_of_no_height_means_a_recessed_box():
+    plan = sample_plan()
+    for height_m, word in ((0.0, "recessed"), (inch(2), "flush")):
+        work = make_new_work(plug_height_m=height_m)
+        changed = replace(plan, spec=replace(plan.spec, new_work=work))
+        fitted = table(page_of(changed), "What each box is").rows[0]
+        assert fitted[5] == word
+
+
+def test_the_cords_leave_to_the_side_of_their_first_stretch():
+    plan = sample_plan()
+    box = plan.boxes[0]
+    cord = replace(plan.cords[0], from_=box.id)
+    ways = {
+        (1.0, 0.2): "right",
+        (-1.0, 0.2): "left",
+        (0.2, 1.0): "screen",
+        (0.2, -1.0): "back",
+    }
+    for (right, ahead), side in ways.items():
+        start = (box.x_m, box.y_m)
+        path = (start, start, (box.x_m + right, box.y_m + ahead))
+        changed = replace(plan, cords=(replace(cord, path_m=path),))
+        assert cord_exit(box, changed) == side
+
+
+def test_two_marks_are_two_lines_and_only_one_is_cut():
+    plan = sample_plan()
+    box = replace(plan.boxes[0], provisional=True, second_mark_m=(inch(90), inch(30)))
+    page = page_of(replace(plan, boxes=(box,)))
+    names = [row[0] for row in table(page, "Where the middle").rows]
+    assert names == [f"{box.id}, first mark", f"{box.id}, second mark"]
+    assert "Never cut both." in words(page)
+    assert "PROVISIONAL" in words(page)
+
+
+def test_the_diagonal_proves_the_room_square():
+    # 240 by 320 in is a room of sides 3 : 4, and its diagonal is 400 in.
+    plan = sample_plan()
+    room = replace(plan.spec.room, width_m=inch(240), depth_m=inch(320))
+    told = words(page_of(replace(plan, spec=replace(plan.spec, room=room))))
+    assert "each is 33 ft 4 in" in told
+
+
+def test_what_was_assumed_has_a_blank_for_what_is_found():
+    plan = make_plan(make_spec(), NEC, "0" * 64)
+    found = table(page_of(plan), "Existing circuits and outlets")
+    assert ("circuit 7: breaker", "15 A", BLANK) in found.rows
+    assert ("circuit 7: already on it", "nothing", BLANK) in found.rows
+    assert any(row[0].startswith("outlet W1: place") for row in found.rows)
+    assert all(row[-1] == BLANK for row in found.rows)
+
+
+def test_unknown_is_never_shown_as_nothing():
+    spec = make_spec()
+    circuit = replace(spec.circuits[0], already_on_it=None, breaker_a=None)
+    plan = make_plan(replace(spec, circuits=(circuit,)), NEC, "0" * 64)
+    found = {row[0]: row[1] for row in table(page_of(plan), "Existing circuits").rows}
+    assert found["circuit 7: already on it"] == "unknown"
+    assert found["circuit 7: breaker"] == "unknown"
+
+
+def test_what_to_avoid_names_the_joists_and_the_places_not_to_cut():
+    plan = sample_plan()
+    spec = replace(plan.spec, floor=make_joists(), no_cut=(make_area("duct", 40, 28, 14, 72),))
+    avoid = " ".join(listed(page_of(replace(plan, spec=spec)), "What to avoid"))
+    assert "joists, running back to screen, 1 ft 4 in apart" in avoid
+    assert "7 1/4 in from stair side (left)" in avoid
+    assert "Duct: cut nothing over it; its back left corner is 3 ft 4 in" in avoid
+
+
+def test_it_says_when_to_stop_and_call():
+    stops = " ".join(listed(page_of(sample_plan()), "Stop, and call"))
+    for word in ("tendon", "duct", "neutral", "two slots"):
+        assert word in stops
+
+
+def test_nothing_is_marked_where_it_is_not_possible():
+    plan = sample_plan()
+    plan = replace(plan, decision=replace(plan.decision, verdict=NOT_POSSIBLE))
+    page = boxes_sheet(plan, None)
+    assert len(page.parts) == 1
+    assert "Nothing is marked" in words(page)
+    assert not any(isinstance(part, Figure) for part in page.parts)
+
+
+def test_a_row_that_has_to_move_stops_the_cutting():
+    plan = sample_plan()
+    from powerplan.model.findings import hold
+
+    fault = hold(NEC.rules["headrest-clears-wall"], "row A", inch(4), inch(5), note="Move it.")
+    page = page_of(replace(plan, findings=(*plan.findings, fault)))
+    assert listed(page, "DO NOT CUT YET") == ("Row A: Move it.",)
+
+
+def test_wiring_says_from_where_to_where_and_that_lengths_are_estimates():
+    plan = sample_plan()
+    found = table(page_of(plan), "Wiring")
+    assert "estimates" in found.caption
+    assert found.rows[0][:6] == ("panel", "box A2", "new 1 (NEW)", "20 A", "12 AWG", "about 60 ft")

@@ -1,0 +1,79 @@
+"""Pages 4 and 5: for those who inspect."""
+
+from dataclasses import replace
+
+from page_words import A_VIEW, listed, table, words
+from sample_plan import sample_plan
+from support import NEC
+
+from powerplan.model.findings import hold
+from powerplan.sheets.pages.print_circuits import circuits_sheet
+from powerplan.sheets.pages.print_findings import findings_sheet
+from powerplan.sheets.parts import Figure, Marked
+
+
+def test_every_circuit_is_in_the_table_with_what_it_has_left():
+    rows = table(circuits_sheet(sample_plan(), None), "Each circuit").rows
+    assert [row[0] for row in rows] == ["7", "new 1 (NEW)"]
+    assert rows[1][3] == "10.62 A"
+
+
+def test_chairs_are_listed_by_circuit():
+    rows = table(circuits_sheet(sample_plan(), None), "Chairs by circuit").rows
+    assert rows == (
+        ("7", "5", "A1, A2, A3, A4 and A5", "1.8 A"),
+        ("new 1", "0", "none", "-"),
+    )
+
+
+def test_what_to_confirm_holds_every_circuit_that_feeds_and_every_condition():
+    asked = listed(circuits_sheet(sample_plan(), None), "To confirm on site")
+    assert asked[0] == "Circuit 7: breaker and wire are 15 A and 14 AWG."
+    assert any(line.startswith("Circuit 7 carries no more than 4.5 A") for line in asked)
+
+
+def test_the_tape_of_amperes_is_drawn_where_there_is_one():
+    for view, figures in ((A_VIEW, 1), (None, 0)):
+        page = circuits_sheet(sample_plan(), view)
+        assert sum(isinstance(part, Figure) for part in page.parts) == figures
+
+
+def test_a_plan_without_circuits_says_so():
+    page = circuits_sheet(replace(sample_plan(), circuits=()), None)
+    assert "No circuit feeds these chairs." in words(page)
+
+
+def test_findings_come_not_met_then_not_checked_then_met():
+    page = findings_sheet(sample_plan())
+    marks = [part.mark for part in page.parts if isinstance(part, Marked)]
+    assert marks == ["NOT MET", "NOT MET", "NOT CHECKED"]
+    assert page.parts[-1] == table(page, "Met")
+
+
+def test_what_is_met_comes_by_least_room_left():
+    rules = NEC.rules
+    loose = hold(rules["circuit-load"], "circuit 1", 5, 20)
+    tight = hold(rules["passage-in-front"], "row A", 0.31, 0.3)
+    rows = table(findings_sheet(replace(sample_plan(), findings=(loose, tight))), "Met").rows
+    assert [row[1] for row in rows] == ["row A", "circuit 1"]
+
+
+def test_each_finding_carries_its_force_its_source_and_its_standing():
+    plan = sample_plan()
+    told = words(findings_sheet(plan))
+    for finding in plan.findings:
+        assert f"{finding.source} [{finding.standing.value}]" in told
+        assert finding.force.value in told
+
+
+def test_many_notes_of_one_rule_are_one_entry_and_musts_each_their_own():
+    rule, must = NEC.rules["spare-parked"], NEC.rules["circuit-load"]
+    notes = tuple(hold(rule, f"cord A{n}", 1.0 + n / 10, 0.6) for n in range(1, 4))
+    musts = tuple(hold(must, f"circuit {n}", 20, 15) for n in (1, 2))
+    page = findings_sheet(replace(sample_plan(), findings=(*notes, *musts)))
+    firsts = [part.lines[0] for part in page.parts if isinstance(part, Marked)]
+    assert [line.partition(" (")[0] for line in firsts] == [
+        "circuit 1",
+        "circuit 2",
+        "tightest of 3: cord A3",
+    ]

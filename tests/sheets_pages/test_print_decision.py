@@ -1,0 +1,120 @@
+"""Page 1: for people who will never read a finding."""
+
+import re
+from dataclasses import replace
+
+from page_words import listed, words
+from support import NEC, inch, make_circuit, make_new_work, make_row, make_spec
+
+from powerplan.model.plan import Plan
+from powerplan.model.spec import Assumption, PlanSpec
+from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.pages.print_decision import decision_sheet
+from powerplan.sheets.parts import Marked
+
+
+def planned(spec: PlanSpec) -> Plan:
+    return make_plan(spec, NEC, "0" * 64)
+
+
+def impossible() -> Plan:
+    work = make_new_work(floor_boxes=False, circuits=0)
+    return planned(make_spec(new_work=work, outlets=(), circuits=()))
+
+
+def test_the_verdict_is_the_first_thing_said():
+    plan = planned(make_spec())
+    first = decision_sheet(plan).parts[0]
+    assert isinstance(first, Marked)
+    assert first.mark == "Answer"
+    assert first.lines[0].lower().startswith(plan.decision.verdict)
+
+
+def test_no_percentage_and_no_rule_name_is_on_it():
+    for plan in (planned(make_spec()), impossible(), planned(make_spec(rows=(wide_row(),)))):
+        told = words(decision_sheet(plan))
+        assert "%" not in told
+        assert not [rule for rule in NEC.rules if rule in told]
+
+
+def wide_row():
+    return make_row(seats=9)
+
+
+def test_a_brake_on_the_wire_in_percent_is_left_out_of_the_sentence():
+    plan = planned(make_spec())
+    sentence = "Needs 10 AWG (12 AWG would lose more than the 3 % advised) with 1 box."
+    changed = replace(plan, decision=replace(plan.decision, sentence=sentence))
+    assert "Needs 10 AWG with 1 box." in words(decision_sheet(changed))
+
+
+def test_every_next_thing_names_who_does_it():
+    for plan in (planned(make_spec()), impossible()):
+        todo = listed(decision_sheet(plan), "What happens next")
+        assert todo
+        whose = re.compile(
+            r"(Client|Seller|Installers|Licensed electrician|Client and seller): [a-z]"
+        )
+        assert all(whose.match(line) for line in todo)
+
+
+def test_nobody_is_sent_to_order_or_cut_where_it_is_not_possible():
+    told = words(decision_sheet(impossible()))
+    assert "orders" not in told
+    assert "agrees to" not in told
+    assert "Nothing is ordered, cut or laid until then." in told
+
+
+def test_an_unknown_load_is_the_one_thing_to_find_out_and_says_how():
+    plan = planned(make_spec(circuits=(make_circuit(already_on_it=None),)))
+    (asked,) = (
+        p for p in decision_sheet(plan).parts if isinstance(p, Marked) and p.mark == "Find out"
+    )
+    assert asked.lines[0].startswith(
+        "The one thing to find out: whether circuit 7 carries no more than"
+    )
+    assert "clamp meter" in asked.lines[1]
+
+
+def test_a_second_unknown_comes_after_the_first():
+    unknown = make_circuit(already_on_it=None, wire=None)
+    page = decision_sheet(planned(make_spec(circuits=(unknown,))))
+    (after,) = listed(page, "After that:")
+    assert after.startswith("Whether the wire of circuit 7 is thick enough")
+
+
+def test_a_row_that_must_be_mended_comes_before_everything_else():
+    plan = planned(make_spec(rows=(make_row(headrest_to_wall_m=inch(4)),)))
+    page = decision_sheet(plan)
+    (mend,) = listed(page, "Mend this first")
+    assert "move the row forward by 1 in" in mend
+    assert words(page).count("move the row forward by 1 in") == 1
+
+
+def test_a_heater_is_never_plugged_into_the_circuit_that_is_used():
+    page = decision_sheet(planned(make_spec()))
+    circuits = {chair.circuit for chair in planned(make_spec()).chairs}
+    lead = "Never plug these into "
+    never = listed(page, lead)
+    assert any("heater" in item for item in never)
+    (said,) = (line for line in words(page).splitlines() if line.startswith(lead))
+    for circuit in circuits:
+        assert circuit is not None
+        assert circuit.removeprefix("new ") in said
+
+
+def test_every_way_has_a_word_in_front_and_a_failing_one_a_reason():
+    plan = impossible()
+    marked = [p for p in decision_sheet(plan).parts if isinstance(p, Marked)][1:]
+    assert len(marked) == len(plan.decision.steps)
+    for part, step in zip(marked, plan.decision.steps, strict=True):
+        assert part.mark == ("Closed" if step.works else "No")
+        assert len(part.lines) >= 2
+
+
+def test_what_was_filled_in_is_owned_up_to():
+    said = tuple(
+        Assumption(subject=f"row {name}", words="stands in the middle") for name in ("A", "B")
+    )
+    page = decision_sheet(planned(make_spec(assumed=said)))
+    assert "Row A and row B: stands in the middle." in listed(page, "What is assumed")
