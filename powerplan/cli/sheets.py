@@ -87,10 +87,10 @@ def _issue_set(
         return check_code(found)
     record = record_text(found.plan).encode()
     newest = newest_revision(folder)
-    if newest is not None and letter in (None, newest) and not again:
-        if is_unchanged(folder, newest, record):
-            _list(folder, newest, found.plan, "unchanged; --again issues it anew")
-            return found.plan.decision.exit_code
+    same_letter = newest is not None and letter in (None, newest) and not again
+    if newest is not None and same_letter and is_unchanged(folder, newest, record):
+        _list(folder, newest, found.plan, "unchanged; --again issues it anew")
+        return found.plan.decision.exit_code
     letter = letter or next_revision(newest)
     files = _files(found.plan, paper, letter, date, progress)
     files[RECORD] = record

@@ -1,8 +1,9 @@
-"""The rows as installers set them: the chalk line, the order of work, and what lies between seats."""
+"""The rows as installers set them: chalk line, order of work, and what lies between seats."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from powerplan.model.geometry import Point
 from powerplan.model.plan import Cord, PlacedChair, Plan
@@ -57,7 +58,7 @@ def outward(row: SetRow) -> tuple[PlacedChair, ...]:
 
 
 def seams(row: SetRow, cords: tuple[Cord, ...]) -> tuple[tuple[str, str, tuple[str, ...]], ...]:
-    """Return for each pair of neighbors, from the left, the cords that pass from one under the other.
+    """Return for each pair of neighbors, from the left, the cords that pass between them.
 
     Parameters
     ----------
@@ -76,7 +77,7 @@ def seams(row: SetRow, cords: tuple[Cord, ...]) -> tuple[tuple[str, str, tuple[s
 
 def _crosses(path: tuple[Point, ...], x_m: float, row: SetRow) -> bool:
     """Whether a path passes the line between two seats under the row, not behind or before it."""
-    for (x0, y0), (x1, y1) in zip(path, path[1:], strict=False):
+    for (x0, y0), (x1, y1) in pairwise(path):
         if (x0 - x_m) * (x1 - x_m) > 0 or x0 == x1:
             continue
         at_m = y0 + (y1 - y0) * (x_m - x0) / (x1 - x0)

@@ -1,4 +1,4 @@
-"""What is drawn, as entities of a DXF file: nothing lowered, so that CAD can measure and edit it."""
+"""What is drawn, as entities of a DXF file, not lowered: CAD can measure and edit it."""
 
 from __future__ import annotations
 
