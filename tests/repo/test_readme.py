@@ -4,7 +4,7 @@ import re
 from pathlib import Path
 
 import pytest
-from readme_picture import README, ROOT, fresh_readme_text
+from readme_picture import README, ROOT, fresh_drawings, fresh_readme_text
 
 from powerplan.cli.main import COMMANDS, main
 
@@ -13,6 +13,13 @@ pytestmark = pytest.mark.repo
 
 def test_the_picture_is_fresh() -> None:
     assert README.read_text(encoding="utf-8") == fresh_readme_text()
+
+
+def test_the_drawings_are_fresh_and_shown() -> None:
+    text = README.read_text(encoding="utf-8")
+    for path, drawing in fresh_drawings().items():
+        assert path.read_text(encoding="utf-8") == drawing
+        assert f"](examples/{path.name})" in text
 
 
 def test_every_command_is_documented() -> None:
