@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from pdf_reading import lengths_mm, reader, text_of, texts
-from sample_set import HASH, five_pages, line_view, make_set, page, room_view
+from pdf_set import HASH, five_pages, line_view, make_set, page, room_view
 
 from powerplan.sheets.caution import CAUTION
 from powerplan.sheets.paper import A4, LETTER
@@ -138,7 +138,7 @@ def test_another_process_gives_the_same_bytes():
     program = (
         "import hashlib, sys\n"
         f"sys.path.insert(0, {str(HERE)!r})\n"
-        "from sample_set import five_pages\n"
+        "from pdf_set import five_pages\n"
         "from powerplan.sheets.paper import LETTER\n"
         "from powerplan.sheets.writers.pdf import pdf_bytes\n"
         "print(hashlib.sha256(pdf_bytes(five_pages(), LETTER)).hexdigest())\n"

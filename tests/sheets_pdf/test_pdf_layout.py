@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from sample_set import line_view, make_set, page, room_view
+from pdf_set import line_view, make_set, page, room_view
 
 from powerplan.sheets.layout import PaperSheet, sheets_of_paper
 from powerplan.sheets.paper import A3, A4, BLOCK_MM, HEADING_MM, LETTER, PAPERS, figure_room_mm
