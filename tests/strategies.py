@@ -22,7 +22,6 @@ from support import (
     make_spec,
 )
 
-from powerplan.model.geometry import Rect
 from powerplan.model.spec import (
     Area,
     ChairKind,
@@ -215,61 +214,5 @@ def rooms(draw: st.DrawFn) -> PlanSpec:
             extensions=draw(st.sampled_from(["no", "if needed", "yes"])),
             open_floor_m=draw(st.sampled_from([0.0, inch(36)])),
             wire=draw(st.sampled_from(["14 AWG", "16 AWG", None])),
-        ),
-    )
-
-
-def mirrored(spec: PlanSpec) -> PlanSpec:
-    """The same room seen in a mirror: left is right."""
-    width_m = spec.room.width_m
-
-    def flip(x_m: float) -> float:
-        return round(width_m - x_m, 6)
-
-    def flip_rect(rect: Rect) -> Rect:
-        return replace(rect, left_m=flip(rect.right_m), right_m=flip(rect.left_m))
-
-    other = {Wall.LEFT: Wall.RIGHT, Wall.RIGHT: Wall.LEFT}
-
-    def flip_areas(areas: tuple[Area, ...]) -> tuple[Area, ...]:
-        return tuple(replace(area, rect=flip_rect(area.rect)) for area in areas)
-
-    seats = {row.id: row.seats for row in spec.rows}
-    return replace(
-        spec,
-        doors=tuple(
-            replace(door, wall=other[door.wall])
-            if door.wall in other
-            else replace(door, start_m=flip(door.end_m), end_m=flip(door.start_m))
-            for door in spec.doors
-        ),
-        obstacles=flip_areas(spec.obstacles),
-        walkways=flip_areas(spec.walkways),
-        no_cut=flip_areas(spec.no_cut),
-        risers=tuple(replace(riser, rect=flip_rect(riser.rect)) for riser in spec.risers),
-        chairs=tuple(
-            replace(kind, lead_from=(0.0 - kind.lead_from[0], kind.lead_from[1]))
-            for kind in spec.chairs
-        ),
-        rows=tuple(
-            replace(
-                row,
-                center_x_m=flip(row.center_x_m),
-                no_arm_between=tuple(
-                    sorted(
-                        (seats[row.id] + 1 - b, seats[row.id] + 1 - a)
-                        for a, b in row.no_arm_between
-                    )
-                ),
-            )
-            for row in spec.rows
-        ),
-        outlets=tuple(
-            replace(
-                outlet,
-                wall=other.get(outlet.wall, outlet.wall) if outlet.wall else None,
-                x_m=flip(outlet.x_m),
-            )
-            for outlet in spec.outlets
         ),
     )

@@ -10,7 +10,6 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from importlib.resources import as_file, files
 from typing import TYPE_CHECKING
 
 from powerplan.inputs.saying import found, nearest, shown
@@ -280,6 +279,8 @@ def _bounded(text: object, value: Fraction, kind: _Kind, *, zero: bool, negative
 
 @cache
 def _registry() -> pint.UnitRegistry[Fraction]:
+    from importlib.resources import as_file, files
+
     import pint
 
     with as_file(files("powerplan.inputs") / "data" / "units.txt") as path:

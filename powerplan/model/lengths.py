@@ -36,9 +36,9 @@ def length_text(length_m: float, units: str, *, step: int = 8) -> str:
     whole, part = divmod(parts, step)
     feet, inches = divmod(whole, 12) if units == "ft-in" else (0, whole)
     fraction = str(Fraction(part, step)) if part else ""
-    inch_text = " ".join(
-        text for text in (str(inches) if inches or not fraction else "", fraction) if text
-    )
+    # "8 ft 0 1/2 in": without the 0 a hurried reader takes 8 1/2 ft.
+    whole_text = str(inches) if inches or feet or not fraction else ""
+    inch_text = " ".join(text for text in (whole_text, fraction) if text)
     if feet and inch_text == "0":
         return f"{sign}{feet} ft"
     return f"{sign}{feet} ft {inch_text} in" if feet else f"{sign}{inch_text} in"

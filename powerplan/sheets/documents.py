@@ -9,7 +9,6 @@ from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend_view
 from powerplan.sheets.drawings.load import load_view
 from powerplan.sheets.drawings.rows import cord_views
-from powerplan.sheets.drawings.scales import scale_words
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_circuits import circuits_sheet
 from powerplan.sheets.pages.print_cords import cords_sheet
@@ -18,6 +17,7 @@ from powerplan.sheets.pages.print_findings import findings_sheet
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.paper import Paper, figure_room_mm
 from powerplan.sheets.parts import Figure, SetOfSheets
+from powerplan.sheets.typeset.scales import scale_text
 from powerplan.sheets.words import caution_of
 
 if TYPE_CHECKING:
@@ -53,7 +53,7 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
         plan_hash=plan.plan_file_sha256,
         caution=caution_of(plan),
         units=units,
-        scale_words="" if floor is None else scale_words(floor.scale, units),
+        scale_words="" if floor is None else scale_text(floor.scale, units),
         pages=(
             decision_sheet(plan),
             boxes_sheet(plan, floor, _legend((floor,) if floor else (), paper)),

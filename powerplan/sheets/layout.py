@@ -17,7 +17,7 @@ from powerplan.sheets.typeset.blocks import Block, text_blocks
 from powerplan.sheets.typeset.figures import figure_block, fits, part_blocks, upright_or_turned
 from powerplan.sheets.typeset.frame import Place, frame_ink
 from powerplan.sheets.typeset.ink import Ink, moved
-from powerplan.sheets.typeset.scales import scale_text
+from powerplan.sheets.typeset.scales import NO_SCALE, scale_text
 from powerplan.sheets.typeset.tables import table_blocks
 
 _NO_DRAWING = "no drawing"
@@ -73,10 +73,12 @@ def sheets_of_paper(sheets: SetOfSheets, paper: Paper) -> tuple[PaperSheet, ...]
 
 
 def _scale_of(sheet: _Sheet) -> str:
-    scales = tuple(dict.fromkeys(sheet.scales))
+    scales = tuple(dict.fromkeys(scale for scale in sheet.scales if scale != NO_SCALE))
     if len(scales) > 1:
         return "as noted"
-    return scales[0] if scales else _NO_DRAWING
+    if scales:
+        return scales[0]
+    return NO_SCALE if sheet.scales else _NO_DRAWING
 
 
 class _Flow:

@@ -5,7 +5,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from hypothesis import given, settings
-from strategies import mirrored, rooms
+from mirrored import mirrored
+from strategies import rooms
 from support import NEC, make_circuit, make_framing
 
 from powerplan.model.codec import plan_from_plain, to_plain

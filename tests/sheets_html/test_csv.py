@@ -61,7 +61,7 @@ def test_how_far_a_box_may_move_is_rounded_down_and_what_a_cord_needs_is_rounded
     cord = replace(plan.cords[0], needed_m=inch("1153/16"))
     changed = replace(plan, boxes=(replace(plan.boxes[0], drift=drift),), cords=(cord,))
     assert rows(changed, "boxes.csv")[0]["move_left"] == "1 7/8 in"  # 1 15/16 in, down to 1/8 in
-    assert rows(changed, "cords.csv")[0]["needed"] == "6 ft 1/8 in"  # 72 1/16 in, up to 1/8 in
+    assert rows(changed, "cords.csv")[0]["needed"] == "6 ft 0 1/8 in"  # 72 1/16 in, up to 1/8 in
 
 
 def test_what_is_not_known_says_so(plan):

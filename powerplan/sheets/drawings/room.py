@@ -7,7 +7,7 @@ import math
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Plan
-from powerplan.model.spec import Area, Door, Framing, Riser, Wall
+from powerplan.model.spec import Area, Door, Framing, Wall
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.scene import Text
 from powerplan.sheets.words import wall_name
@@ -256,12 +256,3 @@ def _framing_words(what: str, framing: Framing, units: str) -> tuple[str, ...]:
         f"{what}: joists {length_text(framing.spacing_m, units)} apart,",
         f"the first {first} from the {edge}",
     )
-
-
-def riser_of(plan: Plan, point: Point) -> Riser | None:
-    """Return the riser on which a point stands, if any. [m]"""
-    for riser in plan.spec.risers:
-        rect = riser.rect
-        if rect.left_m < point[0] < rect.right_m and rect.back_m < point[1] < rect.front_m:
-            return riser
-    return None

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from powerplan.sheets.typeset.scales import scale_text
-
 FEET_SCALES = (24, 48, 96)
 METER_SCALES = (20, 50, 100)
 
@@ -36,16 +34,3 @@ def choose_scale(width_m: float, depth_m: float, room_mm: tuple[float, float], u
         if wide_mm <= room_mm[0] and high_mm <= room_mm[1]:
             return scale
     return scales(units)[-1]
-
-
-def scale_words(scale: int, units: str) -> str:
-    """Return a scale as people say it: 1/4" = 1'-0", or 1:50.
-
-    Parameters
-    ----------
-    scale : int
-        How many times larger the room is than its drawing.
-    units : str
-        ft-in, in, mm or m.
-    """
-    return scale_text(scale, units)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import at_most_text, from_wall, layout_faults
 
@@ -19,19 +20,14 @@ def boxes_page(plan: Plan) -> Page:
             text = "None is needed: no new outlet is part of the answer."
         return Page(title=title, parts=(Say(text=text),))
     notes = tuple(note for box in plan.boxes for note in _notes(box, plan))
-    parts: list[Part] = [*_not_yet(plan), _marks(plan), _moves(plan)]
+    parts: list[Part] = [
+        *not_yet("DO NOT CUT YET: the marks move when this is mended:", plan),
+        _marks(plan),
+        moves_table(plan, "How far its middle may move; all four hold at once"),
+    ]
     if notes:
         parts.append(Items(lead="Box by box:", items=notes))
     return Page(title=title, parts=tuple(parts))
-
-
-def _not_yet(plan: Plan) -> list[Part]:
-    """A warning where the rows will have to move, and the marks with them."""
-    faults = layout_faults(plan)
-    if not faults:
-        return []
-    told = tuple(f"{fault.subject}: {fault.note or fault.requirement}" for fault in faults)
-    return [Items(lead="DO NOT CUT YET: the marks move when this is mended:", items=told)]
 
 
 def _marks(plan: Plan) -> Table:
@@ -54,7 +50,8 @@ def _marks(plan: Plan) -> Table:
     return Table(caption="The middle of each box", head=head, rows=rows)
 
 
-def _moves(plan: Plan) -> Table:
+def moves_table(plan: Plan, caption: str) -> Table:
+    """Return how far each box's middle may move, all four directions at once."""
     units = plan.spec.project.units
     rows = tuple(
         (
@@ -67,7 +64,7 @@ def _moves(plan: Plan) -> Table:
         for box in plan.boxes
     )
     head = ("box", "to the left", "to the right", "to the back", "to the screen")
-    return Table(caption="How far its middle may move; all four hold at once", head=head, rows=rows)
+    return Table(caption=caption, head=head, rows=rows)
 
 
 def _notes(box: Box, plan: Plan) -> list[str]:

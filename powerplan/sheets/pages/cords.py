@@ -8,8 +8,9 @@ from powerplan.model.geometry import Point, micrometres
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import at_least_text, at_most_text, from_wall, layout_faults
+from powerplan.sheets.words import at_least_text, at_most_text, from_wall
 
 _HEAD = ("cord (from-to)", "way", "needed", "use", "floor")
 
@@ -26,7 +27,7 @@ def cords_page(plan: Plan, *, ways: bool = False) -> Page:
     units = plan.spec.project.units
     rows = tuple(_row(cord, units) for cord in plan.cords)
     parts: list[Part] = [
-        *_not_yet(plan),
+        *not_yet("DO NOT LAY YET: the ways change when this is mended:", plan),
         Table(caption="Each cord", head=_HEAD, rows=rows),
         buying_list(plan),
     ]
@@ -43,15 +44,6 @@ def cords_page(plan: Plan, *, ways: bool = False) -> Page:
             )
         )
     return Page(title=title, parts=tuple(parts))
-
-
-def _not_yet(plan: Plan) -> list[Part]:
-    """A warning where the rows will have to move, and the cords with them."""
-    faults = layout_faults(plan)
-    if not faults:
-        return []
-    told = tuple(f"{fault.subject}: {fault.note or fault.requirement}" for fault in faults)
-    return [Items(lead="DO NOT LAY YET: the ways change when this is mended:", items=told)]
 
 
 def _row(cord: Cord, units: str) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ import math
 from powerplan.model.lengths import INCH_M, amps_text, length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Outlet, Wall
+from powerplan.sheets.pages.boxes import moves_table
 from powerplan.sheets.pages.print_words import (
     BLANK,
     capital,
@@ -19,7 +20,7 @@ from powerplan.sheets.pages.print_words import (
 )
 from powerplan.sheets.parts import Figure, Items, Part, Say, SheetPage, Table
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import UNKNOWN, at_most_text, from_wall
+from powerplan.sheets.words import UNKNOWN, from_wall
 
 _FLOOR_BOX = "floor box"
 _FINE = 16  # a mark on an eighth may stand on a sixteenth from the other wall
@@ -68,7 +69,7 @@ def _marks(plan: Plan) -> list[Part]:
         return [Say(text="No new outlet is part of the answer: cut nothing.")]
     return [
         _places(plan),
-        _drifts(plan),
+        moves_table(plan, "How far a box may be moved: all four at once, moves may be combined"),
         _fittings(plan),
         *_notes(plan),
         _avoid(plan),
@@ -103,23 +104,6 @@ def _place(name: str, box: Box, at: tuple[float, float], plan: Plan) -> tuple[st
         from_center(at[0], plan),
         BLANK,
     )
-
-
-def _drifts(plan: Plan) -> Table:
-    units = plan.spec.project.units
-    rows = tuple(
-        (
-            box.id,
-            at_most_text(box.drift.left_m, units),
-            at_most_text(box.drift.right_m, units),
-            at_most_text(box.drift.back_m, units),
-            at_most_text(box.drift.screen_m, units),
-        )
-        for box in plan.boxes
-    )
-    head = ("box", "to the left", "to the right", "to the back", "to the screen")
-    caption = "How far a box may be moved; any move within all four holds"
-    return Table(caption=caption, head=head, rows=rows)
 
 
 def _fittings(plan: Plan) -> Table:

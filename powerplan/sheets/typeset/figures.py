@@ -11,6 +11,7 @@ from powerplan.sheets.scene import View
 from powerplan.sheets.typeset.blocks import STRONG, Block, base_mm
 from powerplan.sheets.typeset.ink import Ink, Letters, Picture, Rule, Window, box, moved
 from powerplan.sheets.typeset.lines import LEAST_PT, Face, clipped
+from powerplan.sheets.typeset.scales import NO_SCALE
 
 OVERLAP_MM = 30.0
 """How much of a drawing two neighboring parts both show. [mm]"""
@@ -222,6 +223,8 @@ def _below(title: str, down_mm: float, width_mm: float, units: str, scale: str) 
     name = clipped(title, left - 6.0, STRONG)
     told = Letters((0.0, down_mm + 10.2), scale, _SMALL.size_pt)
     ink: list[Ink] = [name._replace(at_mm=(0.0, down_mm + 6.0)), told]
+    if scale == NO_SCALE:
+        return ink
     ink.append(Rule(((left, y), (left + bar_mm, y)), 0.25))
     for part in (0.0, 0.25, 0.5, 0.75, 1.0):
         x, tall = left + part * bar_mm, 1.5 if part in (0.0, 1.0) else 0.9

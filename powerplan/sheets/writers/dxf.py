@@ -11,12 +11,12 @@ from typing import TYPE_CHECKING, Any
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import INCH_M
 from powerplan.model.plan import Plan
-from powerplan.sheets.drawings.scales import scale_words
 from powerplan.sheets.layers import Layer, all_layers, layer
 from powerplan.sheets.lower import BEYOND_MM, GAP_MM, SLASH_MM
 from powerplan.sheets.paper import BLOCK_MM, HEADING_MM, Paper
 from powerplan.sheets.parts import Figure, SetOfSheets
 from powerplan.sheets.scene import Dimension, Text, View
+from powerplan.sheets.typeset.scales import scale_text
 from powerplan.sheets.writers.dxf_items import STYLE, Frame, add_item
 from powerplan.sheets.writers.dxf_words import dxf_words, mtext_words
 
@@ -232,7 +232,7 @@ def _title_block(
     layout.add_line((left, line_mm), (right, line_mm), dxfattribs={"layer": frame})
     words = (
         f"{sheets.project}; sheet {number}; revision {sheets.revision}; {sheets.date}",
-        f"{view.title}; scale: {scale_words(view.scale, sheets.units)}; {sheets.rules}",
+        f"{view.title}; scale: {scale_text(view.scale, sheets.units)}; {sheets.rules}",
         f"{sheets.program}; plan file {sheets.plan_hash}",
     )
     for count, text in enumerate(words):
