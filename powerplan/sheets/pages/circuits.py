@@ -38,7 +38,6 @@ def circuits_page(plan: Plan) -> Page:
 
 def _row(plan: Plan, circuit: CircuitUse) -> tuple[str, ...]:
     asks = amps_text(circuit.asks_a)
-    drop = circuit.drop_percent
     home = circuit.home_run_m
     return (
         f"{circuit.id} (NEW)" if circuit.new else circuit.id,
@@ -48,8 +47,14 @@ def _row(plan: Plan, circuit: CircuitUse) -> tuple[str, ...]:
         _amps(circuit.breaker_a),
         circuit.wire or UNKNOWN,
         UNKNOWN if home is None else length_text(home, plan.spec.project.units),
-        UNKNOWN if drop is None else f"{drop:.2f} %",
+        _drop(plan, circuit),
     )
+
+
+def _drop(plan: Plan, circuit: CircuitUse) -> str:
+    if not any(chair.circuit == circuit.id for chair in plan.chairs):
+        return "no chair"
+    return UNKNOWN if circuit.drop_percent is None else f"{circuit.drop_percent:.2f} %"
 
 
 def _left(plan: Plan, circuit: CircuitUse) -> str:
