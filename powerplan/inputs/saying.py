@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable
 
 _LONGEST = 60
@@ -47,6 +46,8 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     known : iterable of str
         What could have been meant.
     """
+    import difflib  # only where something was misspelled
+
     names = {name.lower(): name for name in sorted(known, reverse=True)}
     close = difflib.get_close_matches(word.lower()[:_LONGEST], sorted(names), n=1, cutoff=0.6)
     return names[close[0]] if close else None

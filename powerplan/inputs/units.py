@@ -7,10 +7,9 @@ the long tail of units from a definitions file of our own.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from powerplan.inputs.saying import found, nearest, shown
 from powerplan.inputs.unit_words import IS_A, KNOWN, MARKS
@@ -29,23 +28,21 @@ _AMOUNT = (
 _SIGN = r"([+-]?) ?"
 _FOOT = r"(?:ft|feet|foot|')"
 _INCH = r"(?:in|inch|inches|\")"
-_FEET_INCHES = re.compile(
-    rf"{_SIGN}([0-9.]{{1,12}}) ?{_FOOT}(?:\.? ?|-)({_AMOUNT}) ?{_INCH}\.?", re.IGNORECASE
-)
-_SINGLE = re.compile(rf"{_SIGN}({_AMOUNT}) ?([A-Za-z]{{1,12}}|['\"])\.?")
-_BARE = re.compile(rf"{_SIGN}({_AMOUNT})")
-_FEET_BARE = re.compile(rf"{_SIGN}[0-9.]{{1,12}} ?{_FOOT}\.?[ -]?(?:{_AMOUNT})", re.IGNORECASE)
-_EXPONENT = re.compile(r"[+-]?[0-9.]+[eE][+-]?[0-9]+(?:[^0-9].*)?")
-_VOLTS = re.compile(r"(?<![a-z0-9.])([0-9]{1,6}(?:\.[0-9]{1,3})?) ?(?:v|volts?|vdc|vac)(?![a-z])")
-_DIRECT = re.compile(r"(?<![a-z])(?:v?dc|output)(?![a-z])|\u2393")
+# Patterns are compiled when they are first asked: a quick answer needs two of them.
+_FEET_INCHES = rf"(?i){_SIGN}([0-9.]{{1,12}}) ?{_FOOT}(?:\.? ?|-)({_AMOUNT}) ?{_INCH}\.?"
+_SINGLE = rf"{_SIGN}({_AMOUNT}) ?([A-Za-z]{{1,12}}|['\"])\.?"
+_BARE = rf"{_SIGN}({_AMOUNT})"
+_FEET_BARE = rf"(?i){_SIGN}[0-9.]{{1,12}} ?{_FOOT}\.?[ -]?(?:{_AMOUNT})"
+_EXPONENT = r"[+-]?[0-9.]+[eE][+-]?[0-9]+(?:[^0-9].*)?"
+_VOLTS = r"(?<![a-z0-9.])([0-9]{1,6}(?:\.[0-9]{1,3})?) ?(?:v|volts?|vdc|vac)(?![a-z])"
+_DIRECT = r"(?<![a-z])(?:v?dc|output)(?![a-z])|\u2393"
 
 
 class QuantityError(ValueError):
     """A text that is not the quantity wanted; its words say what would be."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Kind:
+class _Kind(NamedTuple):
     """What is being read: its bounds in SI, and what is wanted, in words."""
 
     name: str
@@ -182,21 +179,21 @@ def _refuse_known_slips(text: object, plain: str, kind: _Kind) -> None:
         raise QuantityError(
             f"{found(text)} has a comma; write a point for decimals and nothing between thousands"
         )
-    if _EXPONENT.fullmatch(plain):
+    if re.fullmatch(_EXPONENT, plain):
         raise QuantityError(f"{found(text)} has an exponent; write the number out: {kind.wanted}")
-    if _BARE.fullmatch(plain):
+    if re.fullmatch(_BARE, plain):
         raise QuantityError(f"{found(text)} has no unit; {kind.wanted}")
-    if _FEET_BARE.fullmatch(plain):
+    if re.fullmatch(_FEET_BARE, plain):
         raise QuantityError(
             f'{found(text)} has a number without a unit; for feet and inches write "5 ft 10 in"'
         )
 
 
 def _refuse_volts_beside_amperes(text: object, small: str) -> None:
-    volts = _VOLTS.search(small)
+    volts = re.search(_VOLTS, small)
     low = volts is not None and Fraction(volts[1]) < _LOW_VOLTAGE_V
     beside = volts is not None and volts[0] != small
-    if _DIRECT.search(small) or (low and beside):
+    if re.search(_DIRECT, small) or (low and beside):
         raise QuantityError(
             f"{found(text)} reads like the OUTPUT of a power supply; amperes from the INPUT line "
             'of its label are wanted, such as "1.8 A"'
@@ -208,7 +205,7 @@ def _refuse_volts_beside_amperes(text: object, small: str) -> None:
 
 
 def _feet_and_inches(text: object, plain: str, kind: _Kind) -> Fraction | None:
-    shape = _FEET_INCHES.fullmatch(plain)
+    shape = re.fullmatch(_FEET_INCHES, plain)
     if shape is None:
         return None
     sign, feet_text, inch_text = shape.groups()
@@ -229,7 +226,7 @@ def _feet_and_inches(text: object, plain: str, kind: _Kind) -> Fraction | None:
 
 
 def _amount_and_word(text: object, plain: str, kind: _Kind) -> Fraction:
-    shape = _SINGLE.fullmatch(plain)
+    shape = re.fullmatch(_SINGLE, plain)
     if shape is None:
         raise QuantityError(f"{found(text)} is not a number and a unit; {kind.wanted}")
     sign, amount_text, word = shape.groups()

@@ -4,25 +4,27 @@ from __future__ import annotations
 
 import csv
 import io
-import tomllib
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 from powerplan.model.errors import RulebookError
 from powerplan.model.findings import Bound, Force, Rule, Source, Standing
 from powerplan.model.lengths import FOOT_M, INCH_M
 from powerplan.model.rules import Number, RuleSet, SocketLimit, Wire
 
-_DATA = Path(__file__).parent / "data"  # importlib.resources would cost a quick answer 20 ms
+# Tables, and a plain path to them: a TOML parser or importlib.resources would cost a quick answer
+# 20 ms each.
+_DATA = Path(__file__).parent / "data"
+_SET = "set-"
 _FEET_PER_KFT = 1000
 
 
 def rule_set_ids() -> tuple[str, ...]:
     """Return the names of every rule set that ships, in order."""
     names = (entry.name for entry in _DATA.iterdir())
-    return tuple(sorted(name.removesuffix(".toml") for name in names if name.endswith(".toml")))
+    found = (name for name in names if name.startswith(_SET))
+    return tuple(sorted(name.removeprefix(_SET).removesuffix(".csv") for name in found))
 
 
 @cache
@@ -36,22 +38,28 @@ def rule_set(name: str) -> RuleSet:
     """
     if name not in rule_set_ids():
         raise RulebookError(f"no rule set is called {name!r}; there is {', '.join(rule_set_ids())}")
-    data = tomllib.loads((_DATA / f"{name}.toml").read_text(encoding="utf-8"))
+    about = {row["key"]: row for row in _rows(f"{_SET}{name}.csv")}
+    for key, row in about.items():
+        _source(key, row)
     return RuleSet(
-        id=data["id"],
-        title=data["title"],
-        edition=data["edition"],
-        numbers={key: _number(key, row) for key, row in data["number"].items()},
-        rules={key: _rule(key, row) for key, row in data["rule"].items()},
+        id=name,
+        title=about["title"]["value"],
+        edition=about["edition"]["value"],
+        numbers={row["name"]: _number(row["name"], row) for row in _rows(f"numbers-{name}.csv")},
+        rules={row["name"]: _rule(row["name"], row) for row in _rows(f"rules-{name}.csv")},
         wires={row["name"]: _wire(row) for row in _rows(f"wires-{name}.csv")},
         sockets=tuple(_socket(row) for row in _rows(f"sockets-{name}.csv")),
-        breakers_a=tuple(Fraction(text) for text in data["breakers"]),
-        sold_m=tuple(round(float(feet * FOOT_M), 6) for feet in data["sold_ft"]),
-        resistance_basis=data["resistance_basis"],
+        breakers_a=tuple(Fraction(text) for text in about["breakers"]["value"].split()),
+        sold_m=tuple(_sold_m(text) for text in about["sold"]["value"].split()),
+        resistance_basis=about["resistance_basis"]["value"],
     )
 
 
-def _source(where: str, row: dict[str, Any]) -> Source:
+def _sold_m(feet: str) -> float:
+    return round(float(int(feet) * FOOT_M), 6)
+
+
+def _source(where: str, row: dict[str, str]) -> Source:
     cite = row.get("source", "").strip()
     if not cite:
         raise RulebookError(f"{where} has no source")
@@ -61,7 +69,7 @@ def _source(where: str, row: dict[str, Any]) -> Source:
         raise RulebookError(f"{where} has no standing that we know") from None
 
 
-def _number(name: str, row: dict[str, Any]) -> Number:
+def _number(name: str, row: dict[str, str]) -> Number:
     value = _metres(row["value"]) if row["unit"] == "m" else Fraction(row["value"])
     return Number(
         name=name,
@@ -79,7 +87,7 @@ def _metres(text: str) -> Fraction:
     return sum((Fraction(part) for part in parts), Fraction(0)) * scale
 
 
-def _rule(name: str, row: dict[str, Any]) -> Rule:
+def _rule(name: str, row: dict[str, str]) -> Rule:
     return Rule(
         id=name,
         requirement=row["requirement"],
