@@ -28,7 +28,8 @@ _AMOUNT = (
 _SIGN = r"([+-]?) ?"
 _FOOT = r"(?:ft|feet|foot|')"
 _INCH = r"(?:in|inch|inches|\")"
-# Patterns are compiled when they are first asked: a quick answer needs two of them.
+# Patterns are compiled when they are first asked: most texts need the first alone.
+_USUAL = r"([0-9]{1,7}(?:\.[0-9]{1,9})?) ?([A-Za-z]{1,12})"
 _FEET_INCHES = rf"(?i){_SIGN}([0-9.]{{1,12}}) ?{_FOOT}(?:\.? ?|-)({_AMOUNT}) ?{_INCH}\.?"
 _SINGLE = rf"{_SIGN}({_AMOUNT}) ?([A-Za-z]{{1,12}}|['\"])\.?"
 _BARE = rf"{_SIGN}({_AMOUNT})"
@@ -147,11 +148,22 @@ def read_power_w(
 
 def _read(text: object, kind: _Kind, *, zero: bool, negative: bool) -> Fraction:
     plain = _plain(text, kind)
-    _refuse_known_slips(text, plain, kind)
-    value = _feet_and_inches(text, plain, kind)
+    value = _usual(plain, kind)
+    if value is None:
+        _refuse_known_slips(text, plain, kind)
+        value = _feet_and_inches(text, plain, kind)
     if value is None:
         value = _amount_and_word(text, plain, kind)
     return _bounded(text, value, kind, zero=zero, negative=negative)
+
+
+def _usual(plain: str, kind: _Kind) -> Fraction | None:
+    """A plain number and a well-known unit of the right kind, without a look at any slip."""
+    shape = re.fullmatch(_USUAL, plain)
+    unit = None if shape is None else KNOWN.get(shape[2].lower())
+    if shape is None or unit is None or unit[0] != kind.name:
+        return None
+    return Fraction(shape[1]) * unit[1]
 
 
 def _plain(text: object, kind: _Kind) -> str:

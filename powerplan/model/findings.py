@@ -1,4 +1,7 @@
-"""Rules, and what comes of holding one against one thing."""
+"""Rules, and what comes of holding one against one thing.
+
+Rules and sources are named tuples for the sake of start-up; see ``rules``.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +9,7 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import NamedTuple
 
 from powerplan.model.geometry import micrometres
 
@@ -44,16 +48,14 @@ class Outcome(StrEnum):
     NOT_CHECKED = "not checked"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
+class Source(NamedTuple):
     """Where a number or rule comes from, and how well we know it."""
 
     cite: str
     standing: Standing
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rule:
+class Rule(NamedTuple):
     """One requirement of a rule set. ``unit`` is A, m, %, or a counted noun."""
 
     id: str

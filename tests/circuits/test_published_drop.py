@@ -1,7 +1,5 @@
 """Voltage drop held against published examples and vectors worked by hand."""
 
-from dataclasses import replace
-
 import pytest
 from support import NEC
 
@@ -19,7 +17,7 @@ def stranded(gauge: int) -> float:
 
 
 def wire(ohm_per_m: float) -> Wire:
-    return replace(NEC.wires["12 AWG"], name="given", ohm_per_m=ohm_per_m)
+    return NEC.wires["12 AWG"]._replace(name="given", ohm_per_m=ohm_per_m)
 
 
 def chain(home_run: Piece, links: int, link_m: float, link: Wire, current_a: float) -> list[float]:
