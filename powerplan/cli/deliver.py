@@ -5,12 +5,14 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable
-from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from powerplan.model.errors import PowerplanError
+
+if TYPE_CHECKING:  # a quick answer goes to no file, and pathlib costs it 10 ms
+    from pathlib import Path
 
 FORMATS = ("text", "json")
 _STDOUT = "-"
@@ -68,6 +70,8 @@ def deliver(text: str, output: str, *, source: Path | None = None) -> None:
     if output == _STDOUT:
         _to_stdout(text)
         return
+    from pathlib import Path
+
     target = Path(os.path.realpath(output))
     if source is not None and _same(target, source):
         raise OutputError(f"{output} is the file the answer is made from; give -o another name")
@@ -116,7 +120,7 @@ def _same(target: Path, source: Path) -> bool:
     try:
         return target.samefile(source)
     except OSError:
-        return target == Path(os.path.realpath(source))
+        return str(target) == os.path.realpath(source)
 
 
 def _to_stdout(text: str) -> None:

@@ -6,7 +6,6 @@ import importlib
 import os
 import sys
 from collections.abc import Sequence
-from pathlib import Path
 
 import click
 
@@ -82,7 +81,7 @@ def _is_plan(word: str) -> bool:
     if word.startswith("-"):
         return word.startswith(("--format", "--output", "-o"))
     try:
-        return word.lower().endswith(_PLAN_ENDINGS) or Path(word).is_file()
+        return word.lower().endswith(_PLAN_ENDINGS) or os.path.isfile(word)
     except (OSError, ValueError):
         return False
 
@@ -172,7 +171,7 @@ def _our_fault(fault: Exception) -> str:
     import traceback
 
     frames = traceback.extract_tb(fault.__traceback__)
-    place = f"{Path(frames[-1].filename).name}:{frames[-1].lineno}" if frames else "unknown"
+    place = f"{os.path.basename(frames[-1].filename)}:{frames[-1].lineno}" if frames else "unknown"
     what = " ".join(f"{type(fault).__name__}: {fault}".split())
     return (
         f"powerplan: our fault, not yours: {what} at {place}, version {__version__}. "

@@ -1,6 +1,6 @@
 """The shape of a rule set: numbers, tables and rules, each with source and standing.
 
-The rule sets themselves are data in ``powerplan/rulebook``; they arrive here as arguments. These are
+The rule sets themselves are data in ``powerplan/rulebook``; they arrive here as arguments. All are
 named tuples, five times quicker to create than dataclasses: the phone question waits for them.
 """
 
