@@ -11,7 +11,7 @@ from powerplan.judging.feeding import Feeding, follow
 from powerplan.judging.floor import Floor, read_floor
 from powerplan.judging.seats import LaidRow, Seat, lay_rows
 from powerplan.model.findings import Bound, Finding, Force, hold
-from powerplan.model.geometry import micrometres
+from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Box, CircuitUse, Plan
 from powerplan.model.rules import RuleSet, Wire
 from powerplan.model.spec import Load, Outlet

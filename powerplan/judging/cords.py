@@ -10,7 +10,8 @@ from powerplan.judging.feeding import EXTENSION, LINK, OWN
 from powerplan.judging.plugs import downstream_a
 from powerplan.judging.shapes import edge_crossings, path_length_m
 from powerplan.model.findings import Finding
-from powerplan.model.geometry import MICROMETRE_M, Point, micrometres
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import MICROMETRE_M, micrometres
 from powerplan.model.plan import Cord
 
 _EDGE_M = 2 * MICROMETRE_M

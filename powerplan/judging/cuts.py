@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 from powerplan.judging.case import LENIENT_M, Case
 from powerplan.judging.shapes import gap_m, room_left_m, without
-from powerplan.model.geometry import MICROMETRE_M, Point, Rect
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import MICROMETRE_M
 from powerplan.model.plan import Box
 from powerplan.model.spec import Area, Framing, Riser
 

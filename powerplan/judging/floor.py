@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from powerplan.judging.seats import LaidRow
 from powerplan.judging.shapes import depth_inside_m, without
-from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.spec import Area, Door, PlanSpec, Riser, Wall
 
 _BEYOND_THE_WALL_M = 1.0

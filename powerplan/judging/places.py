@@ -9,7 +9,8 @@ from powerplan.judging.feeding import LINK
 from powerplan.judging.seats import LaidRow, Seat
 from powerplan.judging.shapes import area_m2, bounds_of, gap_m, room_left_m
 from powerplan.model.findings import Finding
-from powerplan.model.geometry import Rect, micrometres
+from powerplan.model.geometry import Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.plan import PlacedChair, Zone
 
 _PINCH = "pinch"

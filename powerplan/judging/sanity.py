@@ -7,7 +7,8 @@ from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from typing import Any
 
-from powerplan.model.geometry import MICROMETRE_M, Rect
+from powerplan.model.geometry import Rect
+from powerplan.model.lengths import MICROMETRE_M
 from powerplan.model.plan import Plan
 from powerplan.model.spec import ChairKind, Framing, PlanSpec, Row, Wall
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from powerplan.judging.shapes import without
-from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.spec import ChairKind, PlanSpec, Row
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from powerplan.judging.case import AGREES, Case
 from powerplan.model.findings import Bound, Finding, Force, Outcome, Source, hold
-from powerplan.model.geometry import micrometres
+from powerplan.model.lengths import micrometres
 from powerplan.model.plan import CAUTION, NumberUsed, Plan
 from powerplan.model.rules import Number
 

@@ -27,6 +27,9 @@ def to_plain(value: Any) -> Any:
     """
     if is_dataclass(value) and not isinstance(value, type):
         return {f.name.rstrip("_"): to_plain(getattr(value, f.name)) for f in fields(value)}
+    names = getattr(value, "_fields", None)
+    if isinstance(value, tuple) and names is not None:
+        return {name: to_plain(item) for name, item in zip(names, value, strict=True)}
     if isinstance(value, tuple):
         return [to_plain(item) for item in value]
     if isinstance(value, Enum):

@@ -11,7 +11,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import NamedTuple
 
-from powerplan.model.geometry import micrometres
+from powerplan.model.lengths import micrometres
 
 
 class Standing(StrEnum):

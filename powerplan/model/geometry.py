@@ -8,25 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from powerplan.model.lengths import micrometres
+
 Point = tuple[float, float]
-
-MICROMETRE_M = 1e-6
-
-
-def micrometres(length_m: float) -> int:
-    """Return a length as whole micrometres, the unit in which lengths are compared.
-
-    Parameters
-    ----------
-    length_m : float
-        Any length. [m]
-
-    Returns
-    -------
-    int
-        The same length, rounded. [um]
-    """
-    return round(length_m * 1e6)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

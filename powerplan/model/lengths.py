@@ -1,4 +1,4 @@
-"""Lengths, currents and other values as people read them."""
+"""Lengths as they are compared; lengths, currents and other values as people read them."""
 
 from __future__ import annotations
 
@@ -6,6 +6,23 @@ from fractions import Fraction
 
 INCH_M = Fraction(254, 10000)
 FOOT_M = 12 * INCH_M
+MICROMETRE_M = 1e-6
+
+
+def micrometres(length_m: float) -> int:
+    """Return a length as whole micrometres, the unit in which lengths are compared.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+
+    Returns
+    -------
+    int
+        The same length, rounded. [um]
+    """
+    return round(length_m * 1e6)
 
 
 def length_text(length_m: float, units: str, *, step: int = 8) -> str:

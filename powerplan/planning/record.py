@@ -6,7 +6,8 @@ from typing import Any
 
 from powerplan.engineering.boxes.marks import BoxSpot
 from powerplan.engineering.seating.poses import SeatedChair
-from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Box, CircuitUse, Cord, Drift, PlacedChair, Zone
 from powerplan.planning.loads import CircuitLoad, Fed, Way
 from powerplan.planning.runs import Leg, Run

@@ -16,8 +16,8 @@ from powerplan.engineering.cords.lengths import (
 from powerplan.engineering.cords.paths import NoWay, Route
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.model.findings import Bound, Finding, hold
-from powerplan.model.geometry import MICROMETRE_M, Point, micrometres
-from powerplan.model.lengths import length_text
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import MICROMETRE_M, length_text, micrometres
 from powerplan.planning.site import Feed, Site
 
 OWN, LINK, EXTENSION = "own", "link", "extension"

@@ -14,7 +14,8 @@ from powerplan.engineering.seating.covered import covered_floor, doorways
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, seat_rows
 from powerplan.engineering.seating.zones import Zones, mark_zones
 from powerplan.model.findings import Finding, hold
-from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Circuit, Outlet, PlanSpec, Wall
 

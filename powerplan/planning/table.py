@@ -10,7 +10,7 @@ from math import hypot, lcm
 from powerplan.engineering.circuits.load import demand_a, existing_load_a
 from powerplan.engineering.cords.lengths import needed_lead_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
-from powerplan.model.geometry import micrometres
+from powerplan.model.lengths import micrometres
 from powerplan.model.spec import ChairKind, Circuit
 from powerplan.planning.engine import NEW, Choice, Table
 from powerplan.planning.runs import Run, make_run

@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from powerplan.model.findings import Finding, Outcome
-from powerplan.model.geometry import micrometres
-from powerplan.model.lengths import amps_text, length_text
+from powerplan.model.lengths import amps_text, length_text, micrometres
 from powerplan.sheets.caution import CAUTION
 
 if TYPE_CHECKING:  # a report without a plan does not wait for these

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 from support import NEC, make_circuit, make_row, make_spec, rect
 
 from powerplan.model.errors import PlanFileError, PowerplanError, RecordError, RulebookError
-from powerplan.model.geometry import Rect, micrometres
+from powerplan.model.geometry import Rect
+from powerplan.model.lengths import micrometres
 
 BASE = rect(10, 10, 20, 20)
 

@@ -20,7 +20,7 @@ from support import (
     make_spec,
 )
 
-from powerplan.model.geometry import micrometres
+from powerplan.model.lengths import micrometres
 from powerplan.model.plan import EXISTING, EXTENSIONS, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.ladder import Ladder

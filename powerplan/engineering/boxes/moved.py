@@ -6,8 +6,7 @@ from fractions import Fraction
 
 from powerplan.engineering.boxes.constraints import Constraint, region_of
 from powerplan.engineering.boxes.region import Cell, Spot, metres, nearest, pieces, squared
-from powerplan.model.geometry import MICROMETRE_M
-from powerplan.model.lengths import INCH_M, joined, length_text
+from powerplan.model.lengths import INCH_M, MICROMETRE_M, joined, length_text
 
 _TICKS_PER_M = 2_000_000
 _EIGHTH = int(INCH_M / 8 * _TICKS_PER_M)

@@ -10,8 +10,7 @@ from fractions import Fraction
 
 from powerplan.engineering.circuits.hazards import least_socket_a
 from powerplan.model.findings import Finding, Force, hold
-from powerplan.model.geometry import micrometres
-from powerplan.model.lengths import amps_text
+from powerplan.model.lengths import amps_text, micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import ChairKind
 

@@ -11,7 +11,8 @@ import shapely
 
 from powerplan.engineering.cords.clip import grown_by, span_inside
 from powerplan.engineering.seating.zones import REAR_STRIP, Opening
-from powerplan.model.geometry import MICROMETRE_M, Point, Rect
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import MICROMETRE_M
 from powerplan.model.rules import RuleSet
 
 # A cord by its id and path. [m]

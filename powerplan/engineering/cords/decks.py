@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from powerplan.engineering.cords.clip import Segment, span_inside
-from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.spec import Riser, Room
 
 # What lies this near to a riser's edge lies on the edge, and so on the lower floor.

@@ -8,7 +8,8 @@ from itertools import pairwise
 
 from powerplan.engineering.cords.clip import grown_by, span_inside
 from powerplan.engineering.cords.route import Route
-from powerplan.model.geometry import MICROMETRE_M, Point, Rect, micrometres
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import MICROMETRE_M, micrometres
 from powerplan.model.rules import RuleSet
 
 # Kept back at a joint, so that rounding its place to 1 um never makes a lead too short.

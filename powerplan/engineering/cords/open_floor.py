@@ -13,7 +13,8 @@ from powerplan.engineering.cords.corners import Corner, bends, rings, straighten
 from powerplan.engineering.cords.floor import COVER_M, GRID_M, Floor, areas_of
 from powerplan.engineering.cords.pricing import OPEN_FLOOR, inside, ready, way_price
 from powerplan.engineering.cords.web import Spot, Web
-from powerplan.model.geometry import Point, micrometres
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import micrometres
 
 
 class OpenFloor:

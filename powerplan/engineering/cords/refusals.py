@@ -11,8 +11,8 @@ from powerplan.engineering.cords.floor import EDGE_M, Floor, Shape, box, grown
 from powerplan.engineering.cords.route import NoWay
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.zones import ARM_STRIP, CLEAR, REAR_STRIP, Zones
-from powerplan.model.geometry import MICROMETRE_M, Point, micrometres
-from powerplan.model.lengths import INCH_M, joined, length_text
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import INCH_M, MICROMETRE_M, joined, length_text, micrometres
 from powerplan.model.spec import Area, PlanSpec
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.rects import spans_less
 from powerplan.model.findings import Finding, hold
-from powerplan.model.geometry import Rect, micrometres
-from powerplan.model.lengths import length_text
+from powerplan.model.geometry import Rect
+from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 

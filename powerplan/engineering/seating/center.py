@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.model.findings import Finding, hold
-from powerplan.model.geometry import micrometres
-from powerplan.model.lengths import joined, length_text
+from powerplan.model.lengths import joined, length_text, micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.rects import grid_rect, shared, spans_less, tiles
-from powerplan.model.geometry import Rect, micrometres
+from powerplan.model.geometry import Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Area, Door, PlanSpec, Riser, Room, Wall
 

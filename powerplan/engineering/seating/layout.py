@@ -7,8 +7,7 @@ from powerplan.engineering.seating.covered import floor_inside_door
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.rects import gap_m
 from powerplan.model.findings import Finding, hold
-from powerplan.model.geometry import micrometres
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Door, PlanSpec
 

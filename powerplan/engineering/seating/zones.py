@@ -7,7 +7,8 @@ from itertools import pairwise
 
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.rects import grid_rect, on_grid, tiles
-from powerplan.model.geometry import Rect, micrometres
+from powerplan.model.geometry import Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import ChairKind, PlanSpec
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from powerplan.model.geometry import Point, Rect, micrometres
-from powerplan.model.lengths import length_text, plural
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import length_text, micrometres, plural
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.chairs import draw_upright, name_chairs

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from powerplan.model.geometry import Point, Rect, micrometres
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.drawings.outlets import draw_outlets
 from powerplan.sheets.drawings.sketch import Sketch

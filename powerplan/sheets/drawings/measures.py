@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from powerplan.model.geometry import Point, micrometres
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import micrometres
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.lower import dimension_text

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 
-from powerplan.model.geometry import Point, micrometres
-from powerplan.model.lengths import length_text
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.pages.print_words import not_yet

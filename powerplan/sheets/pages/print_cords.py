@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from powerplan.model.geometry import micrometres
-from powerplan.model.lengths import joined, length_text
+from powerplan.model.lengths import joined, length_text, micrometres
 from powerplan.model.plan import NOT_POSSIBLE, Cord, PlacedChair, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.pages.cords import buying_list

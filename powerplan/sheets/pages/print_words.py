@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from powerplan.model.geometry import Point, micrometres
-from powerplan.model.lengths import length_text
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Outlet, Size, Wall
 from powerplan.sheets.parts import Items
