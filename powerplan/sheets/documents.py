@@ -16,7 +16,8 @@ from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_findings import findings_sheet
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.paper import Paper, figure_room_mm
-from powerplan.sheets.parts import Figure, SetOfSheets
+from powerplan.sheets.parts import Figure
+from powerplan.sheets.printed import SetOfSheets
 from powerplan.sheets.typeset.scales import scale_text
 from powerplan.sheets.words import caution_of
 

@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from powerplan.sheets.paper import HEADING_MM, Paper
-from powerplan.sheets.parts import Figure, Part, SetOfSheets, SheetPage, Table
+from powerplan.sheets.parts import Figure, Part, Table
+from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.typeset.blocks import Block, text_blocks
 from powerplan.sheets.typeset.figures import figure_block, fits, part_blocks, upright_or_turned

@@ -78,31 +78,3 @@ class Sheet(NamedTuple):
     pages: tuple[Page, ...]
     caution: str
     last: str
-
-
-class SheetPage(NamedTuple):
-    """One page of a set, for one reader; a writer may spread it over several sheets of paper."""
-
-    number: str
-    title: str
-    reader: str
-    parts: tuple[Part, ...]
-
-
-class SetOfSheets(NamedTuple):
-    """All that is printed for one plan, and what stands in the title block of every sheet.
-
-    ``plan_hash`` is the SHA-256 of the plan file; ``units`` is ft-in, in, mm or m;
-    ``scale_words`` is the scale of the floor-box drawing, as in ``1/4" = 1'-0"``.
-    """
-
-    project: str
-    revision: str
-    date: str
-    program: str
-    rules: str
-    plan_hash: str
-    caution: str
-    units: str
-    scale_words: str
-    pages: tuple[SheetPage, ...]

@@ -15,7 +15,8 @@ from powerplan.model.geometry import Rect
 from powerplan.model.plan import Plan
 from powerplan.sheets.layers import layer
 from powerplan.sheets.paper import LETTER
-from powerplan.sheets.parts import Figure, SetOfSheets, SheetPage
+from powerplan.sheets.parts import Figure
+from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Item, Line, Text, View
 from powerplan.sheets.writers.dxf import dxf_bytes
 

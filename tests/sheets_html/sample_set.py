@@ -3,18 +3,8 @@
 from typing import Any
 
 from powerplan.model.geometry import Rect
-from powerplan.sheets.parts import (
-    Drawing,
-    Figure,
-    Items,
-    Marked,
-    Part,
-    Say,
-    SetOfSheets,
-    SheetPage,
-    Table,
-    Ticks,
-)
+from powerplan.sheets.parts import Drawing, Figure, Items, Marked, Part, Say, Table, Ticks
+from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Line, Text, View
 
 CAUTION = (

@@ -8,15 +8,8 @@ from hypothesis import strategies as st
 from outline import faults, headings, read
 from sample_set import CAUTION, sample_set, sample_view, with_parts
 
-from powerplan.sheets.parts import (
-    Figure,
-    Items,
-    Marked,
-    Say,
-    SheetPage,
-    Table,
-    Ticks,
-)
+from powerplan.sheets.parts import Figure, Items, Marked, Say, Table, Ticks
+from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.writers.html import html_text
 from powerplan.sheets.writers.html_style import style_text
 

@@ -1,16 +1,8 @@
 """A page flattened to words, and a drawing that stands for any."""
 
 from powerplan.model.geometry import Rect
-from powerplan.sheets.parts import (
-    Figure,
-    Items,
-    Marked,
-    Part,
-    Say,
-    SheetPage,
-    Table,
-    Ticks,
-)
+from powerplan.sheets.parts import Figure, Items, Marked, Part, Say, Table, Ticks
+from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 
 A_VIEW = View(

@@ -10,7 +10,8 @@ from powerplan.model.plan import CAUTION, Plan
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.documents import set_of_sheets, views_of
 from powerplan.sheets.paper import A4, LETTER
-from powerplan.sheets.parts import Figure, SetOfSheets
+from powerplan.sheets.parts import Figure
+from powerplan.sheets.printed import SetOfSheets
 
 
 def issued(plan: Plan) -> SetOfSheets:

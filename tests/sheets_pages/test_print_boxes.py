@@ -10,7 +10,8 @@ from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_words import BLANK, cord_exit
-from powerplan.sheets.parts import Figure, SheetPage
+from powerplan.sheets.parts import Figure
+from powerplan.sheets.printed import SheetPage
 
 
 def page_of(plan: Plan) -> SheetPage:

@@ -2,7 +2,8 @@
 
 from powerplan.model.geometry import Point, Rect
 from powerplan.sheets.caution import CAUTION
-from powerplan.sheets.parts import Figure, Part, Say, SetOfSheets, SheetPage
+from powerplan.sheets.parts import Figure, Part, Say
+from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.scene import Line, Text, View
 
 HASH = "0123456789abcdef" * 4

@@ -11,7 +11,8 @@ from pdf_set import HASH, five_pages, line_view, make_set, page, room_view
 
 from powerplan.sheets.caution import CAUTION
 from powerplan.sheets.paper import A4, LETTER
-from powerplan.sheets.parts import Figure, Items, Marked, Say, SheetPage, Table, Ticks
+from powerplan.sheets.parts import Figure, Items, Marked, Say, Table, Ticks
+from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.writers.pdf import pdf_bytes
 
 HERE = Path(__file__).parent

@@ -18,7 +18,8 @@ from powerplan.sheets.pages.print_words import (
     place_text,
     size_text,
 )
-from powerplan.sheets.parts import Figure, Items, Part, Say, SheetPage, Table
+from powerplan.sheets.parts import Figure, Items, Part, Say, Table
+from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import UNKNOWN, from_wall
 

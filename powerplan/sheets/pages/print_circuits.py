@@ -6,7 +6,8 @@ from powerplan.model.lengths import amps_text, joined
 from powerplan.model.plan import CircuitUse, Plan
 from powerplan.sheets.pages.circuits import circuits_page
 from powerplan.sheets.pages.print_words import capital
-from powerplan.sheets.parts import Figure, Items, Part, SheetPage, Table, Ticks
+from powerplan.sheets.parts import Figure, Items, Part, Table, Ticks
+from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 
 

@@ -8,7 +8,8 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams, set_rows
 from powerplan.sheets.pages.print_words import from_center, not_yet
-from powerplan.sheets.parts import Figure, Items, Part, Say, SheetPage, Table, Ticks
+from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
+from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
 

@@ -17,7 +17,8 @@ from powerplan.model.plan import (
     Step,
 )
 from powerplan.sheets.pages.print_why import plain_reasons
-from powerplan.sheets.parts import Items, Marked, Part, Say, SheetPage
+from powerplan.sheets.parts import Items, Marked, Part, Say
+from powerplan.sheets.printed import SheetPage
 
 _STEPS = {
     EXISTING: "Plug into the outlets that are there",

@@ -6,7 +6,8 @@ from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import plural
 from powerplan.model.plan import Plan
 from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
-from powerplan.sheets.parts import Marked, Part, Say, SheetPage, Table
+from powerplan.sheets.parts import Marked, Part, Say, Table
+from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.words import measure, numbers_text, outcome_word, room_text
 
 _HEAD = ("what is asked", "of what", "has", "limit", "left", "force", "source")

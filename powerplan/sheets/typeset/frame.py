@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from powerplan.sheets.paper import BLOCK_MM, HEADING_MM, Paper
-from powerplan.sheets.parts import SetOfSheets, SheetPage
+from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.typeset.blocks import base_mm
 from powerplan.sheets.typeset.ink import Ink, Letters, Rule, box, moved
 from powerplan.sheets.typeset.lines import LEAST_PT, Face, clipped, lines_of, set_line

@@ -14,7 +14,8 @@ from powerplan.model.plan import Plan
 from powerplan.sheets.layers import Layer, all_layers, layer
 from powerplan.sheets.lower import BEYOND_MM, GAP_MM, SLASH_MM
 from powerplan.sheets.paper import BLOCK_MM, HEADING_MM, Paper
-from powerplan.sheets.parts import Figure, SetOfSheets
+from powerplan.sheets.parts import Figure
+from powerplan.sheets.printed import SetOfSheets
 from powerplan.sheets.scene import Dimension, Text, View
 from powerplan.sheets.typeset.scales import scale_text
 from powerplan.sheets.writers.dxf_items import STYLE, Frame, add_item

@@ -9,18 +9,8 @@ from collections.abc import Iterator
 from html import escape
 from itertools import groupby
 
-from powerplan.sheets.parts import (
-    Drawing,
-    Figure,
-    Items,
-    Marked,
-    Part,
-    Say,
-    SetOfSheets,
-    SheetPage,
-    Table,
-    Ticks,
-)
+from powerplan.sheets.parts import Drawing, Figure, Items, Marked, Part, Say, Table, Ticks
+from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.typeset.scales import scale_text
 from powerplan.sheets.writers.columns import printable
 from powerplan.sheets.writers.html_style import UPRIGHT_MM, style_text

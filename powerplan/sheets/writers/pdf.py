@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from powerplan.model.geometry import Point
     from powerplan.sheets.paper import Paper
-    from powerplan.sheets.parts import SetOfSheets
+    from powerplan.sheets.printed import SetOfSheets
     from powerplan.sheets.scene import View
 
 _PT = 72 / 25.4

@@ -1,0 +1,35 @@
+"""A set of printed sheets, before any writer lays it out."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from powerplan.sheets.parts import Part
+
+
+class SheetPage(NamedTuple):
+    """One page of a set, for one reader; a writer may spread it over several sheets of paper."""
+
+    number: str
+    title: str
+    reader: str
+    parts: tuple[Part, ...]
+
+
+class SetOfSheets(NamedTuple):
+    """All that is printed for one plan, and what stands in the title block of every sheet.
+
+    ``plan_hash`` is the SHA-256 of the plan file; ``units`` is ft-in, in, mm or m;
+    ``scale_words`` is the scale of the floor-box drawing, as in ``1/4" = 1'-0"``.
+    """
+
+    project: str
+    revision: str
+    date: str
+    program: str
+    rules: str
+    plan_hash: str
+    caution: str
+    units: str
+    scale_words: str
+    pages: tuple[SheetPage, ...]
