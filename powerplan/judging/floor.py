@@ -73,14 +73,14 @@ def read_floor(
     )
 
 
-def along_wall(spec: PlanSpec, wall: Wall, start_m: float, end_m: float, deep_m: float) -> Rect:
+def along_wall(spec: PlanSpec, wall: str, start_m: float, end_m: float, deep_m: float) -> Rect:
     """Return the floor along part of a wall, so deep into the room. [m]"""
     width_m, depth_m = spec.room.width_m, spec.room.depth_m
-    if wall is Wall.BACK:
+    if wall == Wall.BACK:
         return Rect(left_m=start_m, right_m=end_m, back_m=0.0, front_m=deep_m)
-    if wall is Wall.SCREEN:
+    if wall == Wall.SCREEN:
         return Rect(left_m=start_m, right_m=end_m, back_m=depth_m - deep_m, front_m=depth_m)
-    if wall is Wall.LEFT:
+    if wall == Wall.LEFT:
         return Rect(left_m=0.0, right_m=deep_m, back_m=start_m, front_m=end_m)
     return Rect(left_m=width_m - deep_m, right_m=width_m, back_m=start_m, front_m=end_m)
 

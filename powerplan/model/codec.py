@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import types
 import typing
-from dataclasses import fields, is_dataclass
+from dataclasses import MISSING, fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
 from functools import cache
@@ -109,14 +109,16 @@ def _read_dataclass(kind: Any, value: Any, where: str) -> Any:
         raise RecordError(f"{where}: an object is wanted, not {value!r:.60}")
     hints = _hints(kind)
     names = {name.rstrip("_"): name for name in hints}
+    later = {f.name.rstrip("_") for f in fields(kind) if f.default is not MISSING}
     for key in value:
         if key not in names:
             raise RecordError(f"{where}: the key {key!r:.60} is not known")
     for key in names:
-        if key not in value:
+        if key not in value and key not in later:
             raise RecordError(f"{where}: the key {key!r} is missing")
+    given = {key: name for key, name in names.items() if key in value}
     return kind(
-        **{name: _read(hints[name], value[key], f"{where}.{key}") for key, name in names.items()}
+        **{name: _read(hints[name], value[key], f"{where}.{key}") for key, name in given.items()}
     )
 
 

@@ -235,5 +235,5 @@ def _wall_outlets(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -
 
 def _on_solid_wall(spec: PlanSpec, x_m: float) -> bool:
     inside = 0.0 < x_m < spec.room.width_m
-    doors = (door for door in spec.doors if door.wall is Wall.BACK)
+    doors = (door for door in spec.doors if door.wall == Wall.BACK)
     return inside and not any(door.start_m <= x_m <= door.end_m for door in doors)

@@ -10,7 +10,7 @@ from powerplan.sheets.caution import CAUTION
 
 if TYPE_CHECKING:  # a report without a plan does not wait for these
     from powerplan.model.plan import Plan
-    from powerplan.model.spec import Room, Wall
+    from powerplan.model.spec import Room
 
 UNKNOWN = "unknown"
 
@@ -119,20 +119,15 @@ def outcome_word(outcome: Outcome) -> str:
     return outcome.value.upper()
 
 
-def wall_name(room: Room, wall: Wall) -> str:
+def wall_name(room: Room, wall: str) -> str:
     """Return what people on site call a wall."""
-    return {
-        "left": room.left_wall,
-        "right": room.right_wall,
-        "back": room.back_wall,
-        "screen": room.screen_wall,
-    }[wall.value]
+    return room.line(wall).label
 
 
-def from_wall(room: Room, wall: Wall) -> str:
+def from_wall(room: Room, wall: str) -> str:
     """Return "from back wall", or "from stair side (left)" where the name does not say which."""
     name = wall_name(room, wall)
-    return f"from {name}" if wall.value in name.lower() else f"from {name} ({wall.value})"
+    return f"from {name}" if wall in name.lower() else f"from {name} ({wall})"
 
 
 def caution_of(plan: Plan) -> str:

@@ -94,11 +94,11 @@ def floor_inside_door(door: Door, room: Room, depth_m: float) -> Rect:
     """
     start_m, end_m = door.start_m, door.end_m
     across_m, along_m = min(depth_m, room.width_m), min(depth_m, room.depth_m)
-    if door.wall is Wall.LEFT:
+    if door.wall == Wall.LEFT:
         return grid_rect(0.0, across_m, start_m, end_m)
-    if door.wall is Wall.RIGHT:
+    if door.wall == Wall.RIGHT:
         return grid_rect(room.width_m - across_m, room.width_m, start_m, end_m)
-    if door.wall is Wall.BACK:
+    if door.wall == Wall.BACK:
         return grid_rect(start_m, end_m, 0.0, along_m)
     return grid_rect(start_m, end_m, room.depth_m - along_m, room.depth_m)
 

@@ -35,7 +35,7 @@ def draw_walls(sketch: Sketch, plan: Plan) -> None:
 
 
 def _wall_piece(
-    sketch: Sketch, plan: Plan, wall: Wall, ends: tuple[float, float], thick: float, length: float
+    sketch: Sketch, plan: Plan, wall: str, ends: tuple[float, float], thick: float, length: float
 ) -> None:
     """One piece of wall: its face, its outer side reaching round the corner, and its jambs."""
     start, end = ends
@@ -47,15 +47,16 @@ def _wall_piece(
             sketch.line((_on(plan, wall, at), _on(plan, wall, at, -thick)), "wall")
 
 
-def _on(plan: Plan, wall: Wall, along: float, inward: float = 0.0) -> Point:
+def _on(plan: Plan, wall: str, along: float, inward: float = 0.0) -> Point:
     """A place by its distance along a wall and into the room. [m]"""
     room = plan.spec.room
-    return {
+    places: dict[str, Point] = {
         Wall.LEFT: (inward, along),
         Wall.RIGHT: (room.width_m - inward, along),
         Wall.BACK: (along, inward),
         Wall.SCREEN: (along, room.depth_m - inward),
-    }[wall]
+    }
+    return places[wall]
 
 
 def _door(sketch: Sketch, plan: Plan, door: Door) -> None:
@@ -83,7 +84,7 @@ def _door(sketch: Sketch, plan: Plan, door: Door) -> None:
     sketch.label(f"door {door.id}", (f"door {door.id}",), (middle,), on=True, height_mm=1.8)
 
 
-def side_room_mm(sketch: Sketch, plan: Plan, wall: Wall) -> float:
+def side_room_mm(sketch: Sketch, plan: Plan, wall: str) -> float:
     """Return how far outside a wall its doors reach, the wall itself included. [mm]"""
     out = [
         (door.end_m - door.start_m) * 1000 / sketch.scale
@@ -93,14 +94,14 @@ def side_room_mm(sketch: Sketch, plan: Plan, wall: Wall) -> float:
     return max([WALL_MM, *out]) + 1.0
 
 
-def clear_of_doors(plan: Plan, wall: Wall, ends: tuple[float, float], half: float) -> float:
+def clear_of_doors(plan: Plan, wall: str, ends: tuple[float, float], half: float) -> float:
     """Return where along a wall words may have their middle with no door beside them.
 
     Parameters
     ----------
     plan : Plan
         The plan.
-    wall : Wall
+    wall : str
         Which wall.
     ends : tuple of float
         The part of it that is drawn. [m]
@@ -126,7 +127,7 @@ def draw_wall_names(sketch: Sketch, plan: Plan) -> dict[Wall, float]:
         upright = wall in (Wall.LEFT, Wall.RIGHT)
         length = room.depth_m if upright else room.width_m
         name = wall_name(room, wall)
-        if wall is Wall.SCREEN and "screen" not in name.lower():
+        if wall == Wall.SCREEN and "screen" not in name.lower():
             name = f"{name} (screen)"
         at = _on(plan, wall, length / 2, -sketch.metres(out + NAME_MM / 2))
         sketch.words(

@@ -58,7 +58,7 @@ def outlet_place(outlet: Outlet, plan: Plan) -> str:
     if outlet.wall is None:
         return f"in the floor, {place_text((outlet.x_m, outlet.y_m), plan)}"
     along = Wall.LEFT if outlet.wall in (Wall.BACK, Wall.SCREEN) else Wall.BACK
-    along_m = outlet.x_m if along is Wall.LEFT else outlet.y_m
+    along_m = outlet.x_m if along == Wall.LEFT else outlet.y_m
     return (
         f"{wall_name(room, outlet.wall)}, {length_text(along_m, units)} {from_wall(room, along)}, "
         f"{length_text(outlet.height_m, units)} up"

@@ -95,11 +95,11 @@ def _draw_floor(canvas: Canvas, plan: Plan, rows: tuple[_Drawn, ...]) -> None:
 
 def _draw_door(canvas: Canvas, door: Door) -> None:
     if door.wall in (Wall.BACK, Wall.SCREEN):
-        line = canvas.tall + 1 if door.wall is Wall.BACK else 0
+        line = canvas.tall + 1 if door.wall == Wall.BACK else 0
         for column in range(canvas.column(door.start_m), canvas.column(door.end_m) + 1):
             canvas.put(line, column, _DOOR)
         return
-    column = 0 if door.wall is Wall.LEFT else canvas.wide + 1
+    column = 0 if door.wall == Wall.LEFT else canvas.wide + 1
     for line in range(canvas.line(door.end_m), canvas.line(door.start_m) + 1):
         canvas.put(line, column, _DOOR)
 
@@ -173,12 +173,12 @@ def _draw_outlets(canvas: Canvas, plan: Plan) -> tuple[list[str], list[str]]:
     above: dict[int, str] = {}
     for outlet in plan.spec.outlets:
         line, column = canvas.line(outlet.y_m), canvas.column(outlet.x_m)
-        if outlet.wall is Wall.BACK:
+        if outlet.wall == Wall.BACK:
             line, below[column] = canvas.tall + 1, _ascii(outlet.id)
-        elif outlet.wall is Wall.SCREEN:
+        elif outlet.wall == Wall.SCREEN:
             line, above[column] = 0, _ascii(outlet.id)
         elif outlet.wall is not None:
-            column = 0 if outlet.wall is Wall.LEFT else canvas.wide + 1
+            column = 0 if outlet.wall == Wall.LEFT else canvas.wide + 1
         canvas.put(line, column, _OUTLET)
     return _name_row(below), _name_row(above)
 
@@ -212,7 +212,7 @@ def _legend(plan: Plan, canvas: Canvas, named: list[str]) -> list[str]:
     spec, units = plan.spec, plan.spec.project.units
     floor_boxes = sum(box.kind == "floor box" for box in plan.boxes)
     outlets = [f"{o.id}{'' if o.wall else ' (in the floor)'}" for o in spec.outlets]
-    doors = [f"{door.id} ({door.wall.value})" for door in spec.doors]
+    doors = [f"{door.id} ({door.wall})" for door in spec.doors]
     risers = [f"{r.id} ({length_text(r.height_m, units)} high)" for r in spec.risers]
     listed: tuple[tuple[str, str, list[str] | None], ...] = (
         (_BOX, "floor box", [] if floor_boxes else None),

@@ -1,0 +1,137 @@
+"""Chairs and rows as read. See ``spec``."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from powerplan.model.geometry import Point
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClearZone:
+    """Floor under a seat that stays clear up to ``height_m``, in the chair frame: from and to are
+    ahead of the headrest, the width is centred on the chair. [m]"""
+
+    from_m: float
+    to_m: float
+    width_m: float
+    height_m: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chain:
+    """The chair maker's listed chair-to-chair supply: current through it, how many chairs, and the
+    link cord. [A, m]"""
+
+    current_a: Fraction
+    chairs: int
+    link_m: float
+    wire: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MovingPart:
+    """A part of the mechanism from the maker's drawing: floor that it takes, in the chair frame.
+
+    ``outlines`` are the pieces that it sweeps, whole travel, each a simple convex outline;
+    ``least_gap_m`` is the least room under it anywhere in the travel, None where it was not
+    measured. A part only ever adds floor to the pinch zone: where its least gap is not wide enough
+    for a cord, its outlines are cut out of the openings too. [m]
+    """
+
+    id: str
+    outlines: tuple[tuple[Point, ...], ...]
+    least_gap_m: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChairKind:
+    """A kind of chair, measured. Lengths in the chair frame. [m, A]
+
+    ``continuous_a`` is the part of ``input_a`` that lasts three hours or more; where it was not
+    said, it is all of it and ``continuous_said`` is False. ``lead_from`` is (right, forward).
+    ``powered`` False: no motor, no cord, but it moves by hand all the same. ``measured`` False:
+    known from a spec sheet alone; all floor under it is pinch zone, a mark under it provisional.
+    """
+
+    id: str
+    seat_width_m: float
+    arm_width_m: float
+    depth_m: float
+    rear_of_base_m: float
+    back_travel_m: float
+    reclined_reach_m: float
+    clear: ClearZone | None
+    arm_gap_m: float | None
+    rear_gap_m: float | None
+    input_a: Fraction
+    continuous_a: Fraction
+    continuous_said: bool
+    lead_m: float
+    lead_wire: str | None
+    coupler_a: Fraction | None
+    lead_from: Point
+    chain: Chain | None
+    parts: tuple[MovingPart, ...] = ()
+    powered: bool = True
+    measured: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TableKind:
+    """A console or table that stands in a row, without a motor. ``rear_m`` and ``front_m`` are
+    ahead of the line of the headrests; ``under_m`` is the gap under it, None where it stands on the
+    floor or nobody measured. [m]"""
+
+    id: str
+    width_m: float
+    rear_m: float
+    front_m: float
+    under_m: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """One thing of a row, from the left. ``what`` is arm, seat, table or gap; ``kind`` names the
+    chair of a seat or of an arm (the one whose arm gap holds under it), or the table. An arm
+    between two seats is one that both share; two arms side by side are each seat's own. [m]"""
+
+    what: str
+    kind: str | None
+    width_m: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Curve:
+    """A row on an arc that is hollow toward the screen. ``radius_m`` is from the arc's middle to
+    the corners where neighbours touch; ``touch`` is front (rectangular arms meet at the front of
+    the bases and gape behind) or back (tapered arms meet at the rear of the bases; each seat's
+    floor is cut by the line between neighbours). [m]"""
+
+    radius_m: float
+    touch: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """A row. ``chair`` is its kind, or that of its first seat where kinds are mixed.
+
+    ``no_arm_between`` holds pairs of neighbouring seats, counted from the left, that share a
+    cushion. ``fastened`` None is unknown and counts as fastened. ``pieces`` is what stands in the
+    row, from the left; empty for a plain row of one kind with an arm at each end and between
+    neighbours (less ``no_arm_between``). ``headrest_to_wall_m`` and ``center_x_m`` are the place of
+    the row's middle on the line of the headrests; ``angle_rad`` turns the row about it, positive
+    where sitters look further left. ``curve`` None is straight. [m, rad]
+    """
+
+    id: str
+    chair: str
+    seats: int
+    headrest_to_wall_m: float
+    center_x_m: float
+    no_arm_between: tuple[tuple[int, int], ...]
+    fastened: bool | None
+    pieces: tuple[Piece, ...] = ()
+    angle_rad: float = 0.0
+    curve: Curve | None = None
