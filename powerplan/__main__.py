@@ -2,7 +2,7 @@
 
 import sys
 
-from powerplan.cli.main import main
+from powerplan.start import start
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(start())
