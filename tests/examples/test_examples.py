@@ -19,6 +19,7 @@ SHOWN = {
     "media-loft": (NEW_CIRCUITS, 0),
     "two-row-theater": (NEW_CIRCUITS, 0),
     "tight-lounge": (NOT_POSSIBLE, 3),
+    "three-row-cinema": (NEW_CIRCUITS, 4),
 }
 
 
