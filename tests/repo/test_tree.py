@@ -22,7 +22,9 @@ def python_files(*rooms: str) -> list[Path]:
 
 
 def text_files() -> Iterator[Path]:
-    yield from (file for file in sorted(ROOT.iterdir()) if file.is_file() and file.suffix in TEXT)
+    for file in sorted(ROOT.iterdir()):
+        if file.is_file() and file.suffix in TEXT and file.name != ".git":  # of a second worktree
+            yield file
     for room in ("powerplan", "tests", "examples", ".ci"):
         for file in sorted((ROOT / room).rglob("*")):
             if file.is_file() and file.suffix in TEXT and "__pycache__" not in file.parts:
