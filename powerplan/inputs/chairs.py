@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 from powerplan.inputs import written as w
 from powerplan.inputs.reading import (
@@ -12,6 +13,7 @@ from powerplan.inputs.reading import (
     limit_a,
     limit_or_unknown_a,
     load_a,
+    micro,
 )
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.model.lengths import amps_text
@@ -56,7 +58,20 @@ def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
         coupler_a=limit_or_unknown_a(it.coupler),
         lead_from=(grid_m(it.lead_from.right), grid_m(it.lead_from.forward)),
         chain=chain,
+        longer_leads_m=longer_m(reading, table, "lead"),
     )
+
+
+def longer_m(reading: Reading, table: Table[Any], usual: str) -> tuple[float, ...]:
+    """Return the longer cords that a maker sells, rising; each is longer than the usual. [m]"""
+    longer = table.it.longer_cords or ()
+    usual_m = getattr(table.it, usual)
+    for number, length in enumerate(longer):
+        if usual_m is not None and micro(length) <= micro(usual_m):
+            words = f"{reading.text(length)} is not longer than the {usual.replace('_', ' ')} of"
+            path = (*table.at("longer_cords"), number)
+            reading.faults.add(path, f"{words} {reading.text(usual_m)}; name only longer ones")
+    return tuple(sorted({grid_m(length) for length in longer}))
 
 
 def _clear_zone(clear: w.Clear) -> ClearZone:

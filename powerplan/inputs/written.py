@@ -138,6 +138,7 @@ class Chair(Written):
     continuous: f.ContinuousOrUnknown = None
     lead: f.CordLength = needed('plug to where the cord leaves the chair, such as "6 ft"')
     lead_wire: f.WireOrUnknown = None
+    longer_cords: tuple[f.CordLength, ...] | None = None
     coupler: f.RatingOrUnknown = None
     lead_from: LeadFrom = needed(
         'where the cord leaves the chair, such as { right = "0 in", forward = "10 in" }'

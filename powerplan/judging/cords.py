@@ -101,11 +101,23 @@ def _bought(case: Case, cord: Cord) -> Iterator[Finding]:
     if seat is None:
         return
     if cord.kind == OWN:
-        yield case.same_length(subject, "bought_m", cord.bought_m, seat.kind.lead_m)
+        yield from _of_its_maker(case, cord, seat.kind.lead_m, seat.kind.longer_leads_m)
         yield case.same_words(subject, "wire", cord.wire, seat.kind.lead_wire)
     elif seat.kind.chain is not None:
         yield case.same_length(subject, "bought_m", cord.bought_m, seat.kind.chain.link_m)
         yield case.same_words(subject, "wire", cord.wire, seat.kind.chain.wire)
+
+
+def _of_its_maker(
+    case: Case, cord: Cord, usual_m: float, longer_m: tuple[float, ...]
+) -> Iterator[Finding]:
+    """A cord that comes with a chair or supply has its usual length, or one its maker sells."""
+    made_m = longer_m if cord.longer else (usual_m,)
+    if not made_m:
+        yield case.broken(AGREES, f"cord {cord.id}", "longer: its maker sells no longer one")
+        return
+    nearest_m = min(made_m, key=lambda one: abs(one - cord.bought_m))
+    yield case.same_length(f"cord {cord.id}", "bought_m", cord.bought_m, nearest_m)
 
 
 def _ends(case: Case, cord: Cord) -> Iterator[Finding]:

@@ -59,7 +59,7 @@ def _lost_v(
 def _home_run_v(case: Case, branch: Branch) -> float | None:
     if branch.already is None:
         return None
-    current = sum((seat.kind.input_a for seat in branch.seats), Fraction(0))
+    current = sum((seat.input_a for seat in branch.seats), Fraction(0))
     current += sum((load.current_a for load in branch.already), Fraction(0))
     return _lost_v(case, current, branch.home_run_m, branch.wire)
 
@@ -110,7 +110,7 @@ def _beyond_a(case: Case, feed: str) -> Fraction:
         growing = not more <= fed
         fed |= more
     names = (name for name in case.seats if case.feeding.feed_of(name) in fed)
-    return sum((case.seats[name].kind.input_a for name in names), Fraction(0))
+    return sum((case.seats[name].input_a for name in names), Fraction(0))
 
 
 def _circuit(

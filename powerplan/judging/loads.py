@@ -27,8 +27,8 @@ def judge_circuits(case: Case) -> Iterator[Finding]:
 
 def chairs_load_a(branch: Branch) -> tuple[Fraction, Fraction]:
     """Return the continuous and the other part of the chairs on a circuit. [A]"""
-    continuous = sum((seat.kind.continuous_a for seat in branch.seats), Fraction(0))
-    whole = sum((seat.kind.input_a for seat in branch.seats), Fraction(0))
+    continuous = sum((seat.continuous_a for seat in branch.seats), Fraction(0))
+    whole = sum((seat.input_a for seat in branch.seats), Fraction(0))
     return continuous, whole - continuous
 
 
@@ -116,7 +116,7 @@ def _fastened(case: Case, branch: Branch) -> Iterator[Finding]:
     feeds_others = branch.already is None or branch.already or len(fixed) < len(branch.seats)
     if not fixed or not feeds_others:
         return
-    current = sum((seat.kind.input_a for seat in fixed), Fraction(0))
+    current = sum((seat.input_a for seat in fixed), Fraction(0))
     limit = case.rules.exact("fastened_share") * case.breaker_or_least_a(branch)
     known = branch.breaker_a is not None or current > limit
     yield case.hold("fastened-half", branch.subject, current, limit, checked=known)

@@ -44,9 +44,9 @@ def _place(case: Case, chair: PlacedChair, seat: Seat) -> Iterator[Finding]:
 
 
 def _supply(case: Case, chair: PlacedChair, seat: Seat) -> Iterator[Finding]:
-    subject, kind = f"chair {chair.id}", seat.kind
-    yield case.same_number(subject, "input_a", chair.input_a, kind.input_a)
-    yield case.same_number(subject, "continuous_a", chair.continuous_a, kind.continuous_a)
+    subject = f"chair {chair.id}"
+    yield case.same_number(subject, "input_a", chair.input_a, seat.input_a)
+    yield case.same_number(subject, "continuous_a", chair.continuous_a, seat.continuous_a)
     yield case.same_words(subject, "fed_by", chair.fed_by, _fed_by(case, chair.id))
     branch = case.branch_of(case.feeding.feed_of(chair.id))
     yield case.same_words(subject, "circuit", chair.circuit, branch.id if branch else None)

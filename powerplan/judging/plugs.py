@@ -28,7 +28,7 @@ class _Plug:
 
     @property
     def current_a(self) -> Fraction:
-        return sum((seat.kind.input_a for seat in self.seats), Fraction(0))
+        return sum((seat.input_a for seat in self.seats), Fraction(0))
 
 
 def judge_feeding(case: Case) -> Iterator[Finding]:
@@ -64,7 +64,7 @@ def judge_plugs(case: Case) -> Iterator[Finding]:
 def downstream_a(case: Case, number: int) -> Fraction:
     """Return the current of all chairs that a cord of the record carries. [A]"""
     names = case.feeding.carries[number]
-    return sum((case.seats[name].kind.input_a for name in names), Fraction(0))
+    return sum((case.seats[name].input_a for name in names), Fraction(0))
 
 
 def socket_finding(
@@ -140,7 +140,7 @@ def _sockets(case: Case) -> Iterator[Finding]:
 
 def _chain(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]:
     """Hold a lead to the chair maker's ratings, and a chain to the maker's instructions."""
-    subject, current = f"cord {cord.id}", sum((seat.kind.input_a for seat in seats), Fraction(0))
+    subject, current = f"cord {cord.id}", sum((seat.input_a for seat in seats), Fraction(0))
     if len(seats) == 1 and seats[0].kind.coupler_a is not None:
         yield case.hold("coupler-rating", subject, current, seats[0].kind.coupler_a)
     if len(seats) < 2:
@@ -157,7 +157,7 @@ def _chain(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]
 
 def _wire(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]:
     subject = f"cord {cord.id}"
-    current = sum((seat.kind.input_a for seat in seats), Fraction(0))
+    current = sum((seat.input_a for seat in seats), Fraction(0))
     if cord.kind != EXTENSION:
         wire = case.wire(cord.wire)
         as_made = wire is None and cord.kind == OWN and len(seats) < 2

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from powerplan.judging.shapes import without
 from powerplan.model.geometry import Point, Rect
@@ -31,6 +32,20 @@ class Seat:
     y_m: float
     left_m: float
     right_m: float
+
+    @property
+    def input_a(self) -> Fraction:
+        """Its load: what its supply takes, by halves where it shares one with a neighbour. [A]"""
+        return self.kind.input_a / self._mates
+
+    @property
+    def continuous_a(self) -> Fraction:
+        """The part of its load that lasts. [A]"""
+        return self.kind.continuous_a / self._mates
+
+    @property
+    def _mates(self) -> int:
+        return 1 + sum(self.number in pair for pair in self.row.shared_supplies)
 
     @property
     def clear(self) -> Rect | None:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from powerplan.model.findings import Finding, Standing
 from powerplan.model.geometry import Point
+from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.spec import PlanSpec
 
 RECORD_VERSION = 1
@@ -183,12 +184,14 @@ class Box:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cord:
-    """A cord as it lies. ``kind`` is own, link or extension. ``from_`` is an outlet, a box, a
-    chair, or a joint ("W1+A3", where an extension ends and a lead begins). ``length_m`` is what
-    lies on the floor and up steps and walls (``path_m`` plus ``rises_m``); ``needed_m`` what the
-    cord must measure at least; ``bought_m`` what it measures. ``park_m`` is where more than the
-    usual spare is parked. ``clearance_m`` is the least distance kept from pinch zones and
-    obstacles. [m, A]"""
+    """A cord as it lies. ``kind`` is own, link or extension; wall cord (to a supply on the floor),
+    chair cord (from it to its chair), or unit cord (to an outlet unit). ``from_`` is an outlet, a
+    box, a chair, a supply, an outlet unit, or a joint ("W1+A3", where an extension ends and a lead
+    begins). ``length_m`` is what lies on the floor and up steps and walls (``path_m`` plus
+    ``rises_m``); ``needed_m`` what the cord must measure at least; ``bought_m`` what it measures;
+    ``longer`` tells that it is a longer one from its maker, bought in place of the usual.
+    ``park_m`` is where more than the usual spare is parked. ``clearance_m`` is the least distance
+    kept from pinch zones and obstacles. [m, A]"""
 
     id: str
     kind: str
@@ -204,6 +207,7 @@ class Cord:
     open_floor_m: float
     clearance_m: float
     park_m: Point | None
+    longer: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -272,3 +276,5 @@ class Plan:
     zones: tuple[Zone, ...]
     findings: tuple[Finding, ...]
     bounds: Bounds | None
+    supplies: tuple[Supply, ...] = ()
+    outlet_units: tuple[OutletUnit, ...] = ()

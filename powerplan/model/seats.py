@@ -46,6 +46,15 @@ class MovingPart:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Battery:
+    """The pack that a chair runs from. ``charged`` is "in place" (its charger stays plugged in at
+    the chair) or "elsewhere" (nothing is plugged in while somebody sits). [A]"""
+
+    charger_a: Fraction
+    charged: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChairKind:
     """A kind of chair, measured. Lengths in the chair frame. [m, A]
 
@@ -53,6 +62,10 @@ class ChairKind:
     said, it is all of it and ``continuous_said`` is False. ``lead_from`` is (right, forward).
     ``powered`` False: no motor, no cord, but it moves by hand all the same. ``measured`` False:
     known from a spec sheet alone; all floor under it is pinch zone, a mark under it provisional.
+    ``supply`` names the supply on the floor that feeds it; then the input, the lead and the longer
+    leads are that supply's and its wall cord's, and one that two seats share counts once.
+    ``longer_leads_m`` are longer ones that its maker sells, rising. ``battery`` is the pack it runs
+    from; then the input is the charger's and all of it lasts.
     """
 
     id: str
@@ -76,6 +89,9 @@ class ChairKind:
     parts: tuple[MovingPart, ...] = ()
     powered: bool = True
     measured: bool = True
+    supply: str | None = None
+    longer_leads_m: tuple[float, ...] = ()
+    battery: Battery | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,7 +138,8 @@ class Row:
     row, from the left; empty for a plain row of one kind with an arm at each end and between
     neighbours (less ``no_arm_between``). ``headrest_to_wall_m`` and ``center_x_m`` are the place of
     the row's middle on the line of the headrests; ``angle_rad`` turns the row about it, positive
-    where sitters look further left. ``curve`` None is straight. [m, rad]
+    where sitters look further left. ``curve`` None is straight. ``shared_supplies`` holds pairs of
+    neighbouring seats that one supply on the floor feeds. [m, rad]
     """
 
     id: str
@@ -135,3 +152,8 @@ class Row:
     pieces: tuple[Piece, ...] = ()
     angle_rad: float = 0.0
     curve: Curve | None = None
+    shared_supplies: tuple[tuple[int, int], ...] = ()
+
+    def shares_supply(self, seat: int) -> bool:
+        """True where a seat, counted from the left, shares its supply with a neighbour."""
+        return any(seat in pair for pair in self.shared_supplies)

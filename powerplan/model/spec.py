@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from powerplan.model.loose import OutletUnitKind, SupplyKind
 from powerplan.model.places import (
     Area,
     Door,
@@ -21,6 +22,7 @@ from powerplan.model.places import (
     WallLine,
 )
 from powerplan.model.seats import (
+    Battery,
     Chain,
     ChairKind,
     ClearZone,
@@ -35,6 +37,7 @@ from powerplan.model.supplies import Circuit, Cords, Load, NewWork, Outlet, Size
 __all__ = [
     "Area",
     "Assumption",
+    "Battery",
     "Chain",
     "ChairKind",
     "Circuit",
@@ -47,6 +50,7 @@ __all__ = [
     "MovingPart",
     "NewWork",
     "Outlet",
+    "OutletUnitKind",
     "Piece",
     "PlanSpec",
     "Project",
@@ -54,6 +58,7 @@ __all__ = [
     "Room",
     "Row",
     "Size",
+    "SupplyKind",
     "TableKind",
     "TapeReading",
     "Wall",
@@ -102,10 +107,20 @@ class PlanSpec:
     assumed: tuple[Assumption, ...]
     tables: tuple[TableKind, ...] = ()
     readings: tuple[TapeReading, ...] = ()
+    supplies: tuple[SupplyKind, ...] = ()
+    outlet_units: tuple[OutletUnitKind, ...] = ()
 
     def chair(self, name: str) -> ChairKind:
         """Return the kind of that name."""
         return next(kind for kind in self.chairs if kind.id == name)
+
+    def supply(self, name: str) -> SupplyKind:
+        """Return the kind of supply of that name."""
+        return next(kind for kind in self.supplies if kind.id == name)
+
+    def outlet_unit(self, name: str) -> OutletUnitKind:
+        """Return the kind of outlet unit of that name."""
+        return next(kind for kind in self.outlet_units if kind.id == name)
 
     def row(self, name: str) -> Row:
         """Return the row of that name."""

@@ -74,10 +74,11 @@ class NewWork:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cords:
     """Extension cords that may be bought, and how much open floor is accepted. ``extensions``: no,
-    if needed, yes. [m]"""
+    if needed, yes. ``outlet_unit`` names the outlet unit that may be used. [m]"""
 
     lengths_m: tuple[float, ...]
     wire: str | None
     diameter_m: float
     extensions: str
     open_floor_m: float
+    outlet_unit: str | None = None

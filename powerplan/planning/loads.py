@@ -10,6 +10,7 @@ from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import amps_text
 from powerplan.model.spec import Circuit
+from powerplan.planning.leads import Leg
 from powerplan.planning.runs import Run
 from powerplan.planning.site import Feed, Site
 
@@ -51,6 +52,12 @@ class Way:
     def extensions(self) -> int:
         """How many extension cords it takes."""
         return sum(run.extensions for fed in self.fed for run in fed.runs)
+
+    @property
+    def longer(self) -> tuple[Leg, ...]:
+        """The cords that are bought from a maker in place of shorter ones."""
+        legs = (leg for fed in self.fed for run in fed.runs for leg in run.legs)
+        return tuple(leg for leg in legs if leg.longer)
 
     @property
     def cord_m(self) -> float:
@@ -103,8 +110,8 @@ def _circuit_load(
     already = (Fraction(0), Fraction(0))
     if circuit is not None:
         already = existing_load_a(circuit) or already
-    continuous_a = already[0] + sum((c.kind.continuous_a for c in chairs), Fraction(0))
-    other_a = already[1] + sum((c.kind.input_a - c.kind.continuous_a for c in chairs), Fraction(0))
+    continuous_a = already[0] + sum((c.continuous_a for c in chairs), Fraction(0))
+    other_a = already[1] + sum((c.input_a - c.continuous_a for c in chairs), Fraction(0))
     bolted = [c for c in chairs if site.spec.row(c.row).fastened is not False]
     return CircuitLoad(
         id=name,
@@ -114,7 +121,7 @@ def _circuit_load(
         continuous_a=continuous_a,
         other_a=other_a,
         asks_a=demand_a(continuous_a, other_a, site.rules),
-        fastened_a=sum((c.kind.input_a for c in bolted), Fraction(0)),
+        fastened_a=sum((c.input_a for c in bolted), Fraction(0)),
         feeds_other=(circuit is not None and circuit.already_on_it != ())
         or len(bolted) < len(chairs),
     )

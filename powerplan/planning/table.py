@@ -11,8 +11,9 @@ from powerplan.engineering.circuits.load import demand_a, existing_load_a
 from powerplan.engineering.cords.lengths import needed_lead_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.model.lengths import micrometres
-from powerplan.model.spec import ChairKind, Circuit
+from powerplan.model.spec import Circuit
 from powerplan.planning.engine import NEW, Choice, Table
+from powerplan.planning.leads import longest_lead_m
 from powerplan.planning.runs import Run, make_run
 from powerplan.planning.site import FLOOR_BOX, Feed, Site
 
@@ -65,8 +66,8 @@ class GroupTable:
         breakers = tuple(site.breaker_a(circuit) for circuit in circuits)
         share = rules.exact("fastened_share")
         new_a = site.spec.new_work.breaker_a
-        demand = tuple(self._demand_a(chair.kind, scope) for chair in site.chairs)
-        fastened = tuple(self._fastened_a(row) for row in site.rows for _ in row.chairs)
+        demand = tuple(self._demand_a(chair, scope) for chair in site.chairs)
+        fastened = tuple(self._fastened_a(row, chair) for row in site.rows for chair in row.chairs)
         room = tuple(
             breaker - self._already_a(circuit)
             for circuit, breaker in zip(circuits, breakers, strict=True)
@@ -93,12 +94,13 @@ class GroupTable:
             new_half=int(share * new_a * scale),
         )
 
-    def _demand_a(self, kind: ChairKind, scope: Scope) -> Fraction:
-        continuous_a = scope.continuous_a.get(kind.id, kind.continuous_a)
-        return demand_a(continuous_a, kind.input_a - continuous_a, self.site.rules)
+    def _demand_a(self, chair: SeatedChair, scope: Scope) -> Fraction:
+        kind = chair.kind
+        continuous_a = scope.continuous_a.get(kind.id, kind.continuous_a) * chair.share
+        return demand_a(continuous_a, chair.input_a - continuous_a, self.site.rules)
 
-    def _fastened_a(self, row: SeatedRow) -> Fraction:
-        return Fraction(0) if row.row.fastened is False else row.kind.input_a
+    def _fastened_a(self, row: SeatedRow, chair: SeatedChair) -> Fraction:
+        return Fraction(0) if row.row.fastened is False else chair.input_a
 
     def _already_a(self, circuit: Circuit) -> Fraction:
         load = existing_load_a(circuit)
@@ -202,7 +204,7 @@ class GroupTable:
             return True
         return any(
             micrometres(needed_lead_m(_straight_m(feed, end), self.site.rules))
-            <= micrometres(end.kind.lead_m)
+            <= micrometres(longest_lead_m(end.kind))
             for end in (chairs[0], chairs[-1])
         )
 

@@ -158,7 +158,7 @@ def _cord_pieces(site: Site, run: Run) -> list[Piece]:
     places = {chair.id: chair for chair in run.chairs}
     for leg in run.legs:
         here = f"cord to {leg.to}"
-        taken_a = 0.0 if leg.kind == EXTENSION else float(places[leg.to].kind.input_a)
+        taken_a = 0.0 if leg.kind == EXTENSION else float(places[leg.to].input_a)
         wire = None if leg.wire is None else site.rules.wires[leg.wire]
         pieces.append(
             Piece(id=here, after=after, length_m=leg.bought_m, wire=wire, current_a=taken_a)

@@ -43,6 +43,8 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
     if news:
         text = joined(news)
         parts.append(text + (f" on circuit {joined(on)}" if on and not way.new_circuits else ""))
+    if way.longer:
+        parts.append(_longer(site, way))
     if way.extensions:
         parts.append(plural(way.extensions, "extension cord"))
     if outlets:
@@ -53,6 +55,13 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
         carried = [chair.id for fed in way.fed if not fed.new_circuit for chair in fed.chairs]
         text += f" (circuit {joined(list(old))} carries {joined(sorted(carried))})"
     return text
+
+
+def _longer(site: Site, way: Way) -> str:
+    """Say which longer cords are bought from the chairs' makers."""
+    lengths = sorted({cord.bought_m for cord in way.longer})
+    told = joined([length_text(length_m, site.spec.project.units) for length_m in lengths])
+    return f"{plural(len(way.longer), 'longer cord')} from the chair maker ({told})"
 
 
 def _thicker(site: Site, wire: str | None) -> str:

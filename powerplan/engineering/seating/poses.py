@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from powerplan.engineering.seating.rects import grid_rect, on_grid, shared
 from powerplan.model.geometry import Point, Rect
@@ -15,7 +16,8 @@ class SeatedChair:
     """A chair where it stands: (x, y) is the rearmost point of its upright headrest.
 
     ``floor`` is all the floor it stands on or sweeps, arm to arm, rear of base to the end of the
-    reclined footrest. ``riser`` is the id of the riser its base stands on, None for the floor. [m]
+    reclined footrest. ``riser`` is the id of the riser its base stands on, None for the floor.
+    ``share`` is its part of the supply that feeds it, a half where two seats share one. [m]
     """
 
     id: str
@@ -26,6 +28,17 @@ class SeatedChair:
     y_m: float
     floor: Rect
     riser: str | None
+    share: Fraction = Fraction(1)
+
+    @property
+    def input_a(self) -> Fraction:
+        """What it takes of its circuit: its supply's input, or its share of one. [A]"""
+        return self.kind.input_a * self.share
+
+    @property
+    def continuous_a(self) -> Fraction:
+        """The part of that which lasts. [A]"""
+        return self.kind.continuous_a * self.share
 
     @property
     def clear(self) -> Rect | None:
@@ -123,7 +136,18 @@ def seat_rows(spec: PlanSpec) -> tuple[SeatedRow, ...]:
     tuple of SeatedRow
         One for each row. [m]
     """
-    return tuple(_seat_row(row, spec.chair(row.chair), spec.risers) for row in spec.rows)
+    rows = (_seat_row(row, spec.chair(row.chair), spec.risers) for row in spec.rows)
+    return tuple(_with_shares(row) for row in rows)
+
+
+def _with_shares(row: SeatedRow) -> SeatedRow:
+    """The row with its shared supplies told to its chairs."""
+    half = Fraction(1, 2)
+    chairs = (
+        replace(chair, share=half) if row.row.shares_supply(chair.seat) else chair
+        for chair in row.chairs
+    )
+    return replace(row, chairs=tuple(chairs)) if row.row.shared_supplies else row
 
 
 def _seat_row(row: Row, kind: ChairKind, risers: tuple[Riser, ...]) -> SeatedRow:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections import Counter
-
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.bought import bought
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import at_least_text, at_most_text, from_wall
@@ -58,7 +57,7 @@ def _row(cord: Cord, units: str) -> tuple[str, ...]:
 
 def _which(cord: Cord, units: str) -> str:
     length = length_text(cord.bought_m, units)
-    if cord.kind == "extension":
+    if cord.kind == "extension" or cord.longer:
         return f"BUY {length}"
     return f"link, {length}" if cord.kind == "link" else f"own, {length}"
 
@@ -75,16 +74,12 @@ def _lies_on(cord: Cord, units: str) -> str:
 def buying_list(plan: Plan) -> Part:
     """Return what is bought, of each length and wire how many."""
     units = plan.spec.project.units
-    counts: Counter[tuple[str, float, str]] = Counter()
-    for cord in plan.cords:
-        if cord.kind != "own":
-            counts[(cord.kind, cord.bought_m, cord.wire or "wire unknown")] += 1
+    counts = bought(plan)
     if not counts:
         return Say(text="Nothing to buy: the chairs' own cords do it.")
-    names = {"extension": "extension cord", "link": "chair maker's link cord"}
     rows = tuple(
-        (names.get(kind, kind), length_text(length_m, units), wire, str(count))
-        for (kind, length_m, wire), count in sorted(counts.items())
+        (what, length_text(length_m, units), wire or "wire unknown", str(count))
+        for (what, length_m, wire), count in counts.items()
     )
     return Table(caption="Buying list", head=("what", "length", "wire", "how many"), rows=rows)
 

@@ -16,6 +16,7 @@ from powerplan.model.plan import (
     Plan,
     Step,
 )
+from powerplan.sheets.bought import bought
 from powerplan.sheets.pages.print_why import plain_reasons
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
@@ -107,7 +108,7 @@ def _next(plan: Plan) -> tuple[str, ...]:
         )
     else:
         todo.append("Licensed electrician: confirms the circuits and outlets on pages 2 and 4.")
-    if any(cord.kind != "own" for cord in plan.cords):
+    if bought(plan):
         todo.append("Seller: orders the cords of the buying list on page 3.")
     todo.append("Installers: set the chairs, lay the cords and test every chair, from page 3.")
     todo.append("Client: sees the test, and keeps these sheets with the chairs' papers.")

@@ -9,11 +9,11 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections import Counter
 from collections.abc import Callable, Iterable
 
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
+from powerplan.sheets.bought import bought
 from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text
 
 Cell = str | int | float
@@ -133,15 +133,9 @@ def _cord(cord: Cord, units: str) -> Row:
 
 
 def _buying(plan: Plan) -> Iterable[Row]:
-    names = {"extension": "extension cord", "link": "chair maker's link cord"}
-    counts = Counter(
-        (names.get(cord.kind, cord.kind), cord.bought_m, cord.wire or UNKNOWN)
-        for cord in plan.cords
-        if cord.kind != "own"
-    )
-    for (what, length_m, wire), count in sorted(counts.items()):
+    for (what, length_m, wire), count in bought(plan).items():
         length = _length("length", length_m, plan.spec.project.units)
-        yield {"what": what, **length, "wire": wire, "how_many": count}
+        yield {"what": what, **length, "wire": wire or UNKNOWN, "how_many": count}
 
 
 def _circuit_head() -> tuple[str, ...]:

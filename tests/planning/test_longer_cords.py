@@ -1,0 +1,119 @@
+"""A longer cord from the chair's maker goes before an extension cord."""
+
+import json
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from mirrored import mirrored
+from strategies import rooms
+from support import NEC, inch, make_chair, make_outlet, make_row, make_spec
+
+from powerplan.judging.judge import Report, judge
+from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.model.plan import EXISTING, EXTENSIONS, Plan
+from powerplan.model.spec import PlanSpec
+from powerplan.planning.pipeline import make_plan
+
+
+def one_seat(*longer: int, extensions: str = "if needed") -> PlanSpec:
+    """One chair whose 4 ft lead is too short for its outlet; longer ones in feet."""
+    base = make_spec()
+    return make_spec(
+        chairs=(
+            make_chair(lead_m=inch(48), longer_leads_m=tuple(inch(12 * feet) for feet in longer)),
+        ),
+        rows=(make_row(seats=1),),
+        outlets=(make_outlet(x_m=inch(120)),),
+        cords=replace(base.cords, extensions=extensions),
+        new_work=replace(base.new_work, floor_boxes=False, circuits=0),
+    )
+
+
+def plan(spec: PlanSpec) -> Plan:
+    return make_plan(spec, NEC, "0" * 64)
+
+
+def judged(record: dict[str, Any]) -> Report:
+    return judge(plan_from_plain(json.loads(json.dumps(record))), NEC)
+
+
+def stops(report: Report) -> set[str]:
+    return {finding.rule for finding in report.findings if finding.stops}
+
+
+def test_without_a_longer_cord_an_extension_is_needed():
+    assert plan(one_seat()).decision.verdict == EXTENSIONS
+
+
+def test_a_longer_cord_makes_the_first_step_work_and_the_sentence_says_so():
+    made = plan(one_seat(9, 12))
+    assert made.decision.verdict == EXISTING
+    assert "1 longer cord from the chair maker (9 ft)" in made.decision.sentence
+    assert [(cord.kind, cord.longer, cord.bought_m) for cord in made.cords] == [
+        ("own", True, inch(108))
+    ]
+
+
+@pytest.mark.published(
+    source="25 in behind the wall line + 16 in up, (41 + 24) x 1.1 = 71.5 in: "
+    "a 6 ft cord is the first that is long enough",
+    standing="derived",
+)
+def test_the_shortest_that_is_long_enough_is_bought():
+    made = plan(one_seat(5, 6, 9))
+    assert made.cords[0].needed_m == pytest.approx(inch("143/2"), abs=2e-6)
+    assert made.cords[0].bought_m == inch(72)
+
+
+def test_where_the_longest_is_too_short_its_length_is_told():
+    made = plan(one_seat(5, extensions="no"))
+    step = made.decision.steps[0]
+    assert not step.works
+    assert "The longest that its maker sells is 5 ft." in step.sentence
+    assert plan(one_seat(5)).decision.verdict == EXTENSIONS
+
+
+def test_the_usual_cord_is_used_where_it_reaches():
+    spec = one_seat(9)
+    near = replace(spec, chairs=(replace(spec.chairs[0], lead_m=inch(72)),))
+    assert [cord.longer for cord in plan(near).cords] == [False]
+
+
+def test_the_judge_passes_it_and_catches_a_cord_that_nobody_sells():
+    record = to_plain(plan(one_seat(9)))
+    assert stops(judged(record)) == set()
+    record["cords"][0]["bought_m"] = inch(120)
+    assert "record-agrees" in stops(judged(record))
+
+
+def test_the_judge_catches_a_longer_cord_called_the_usual_one():
+    record = to_plain(plan(one_seat(9)))
+    record["cords"][0]["longer"] = False
+    assert "record-agrees" in stops(judged(record))
+
+
+def test_the_judge_catches_a_longer_cord_where_none_is_sold():
+    record = to_plain(plan(one_seat(9)))
+    record["spec"]["chairs"][0]["longer_leads_m"] = []
+    assert "record-agrees" in stops(judged(record))
+
+
+@settings(max_examples=12)
+@given(rooms(), st.sampled_from([(9,), (15, 20)]))
+def test_longer_cords_never_worsen_and_a_mirror_changes_nothing(
+    spec: PlanSpec, feet: tuple[int, ...]
+) -> None:
+    lengths = tuple(inch(12 * one) for one in feet)
+    offered = replace(
+        spec, chairs=tuple(replace(kind, longer_leads_m=lengths) for kind in spec.chairs)
+    )
+    before, after = plan(spec), plan(offered)
+    for one, other in zip(before.decision.steps, after.decision.steps, strict=True):
+        assert other.works or not one.works
+    assert [step.works for step in after.decision.steps[:2]] == [
+        step.works for step in plan(mirrored(offered)).decision.steps[:2]
+    ]
+    assert stops(judged(to_plain(after))) <= {f.rule for f in after.findings if f.stops}
