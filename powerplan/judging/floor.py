@@ -107,7 +107,7 @@ def _wall_strips(spec: PlanSpec, wall: Wall, strip_m: float) -> tuple[Rect, ...]
         return along_wall(spec, wall, door.start_m, door.end_m, strip_m)
 
     strip = along_wall(spec, wall, 0.0, whole_m, strip_m)
-    return without(strip, (openings(door) for door in spec.doors if door.wall is wall))
+    return without(strip, (openings(door) for door in spec.doors if door.wall == wall))
 
 
 def _riser_strips(riser: Riser, room: Rect, strip_m: float) -> list[Rect]:

@@ -84,9 +84,19 @@ def _wiring(case: Case, box: Box) -> Iterator[Finding]:
 
 
 def square_m(case: Case, one: str, other: str) -> float:
-    """Return the wire between two outlets: across, along, and up or down at both ends. [m]"""
+    """Return the wire between two outlets: across, along, and up or down at both ends. [m]
+
+    A box in a riser's deck is reached from under it, unless both are in the same deck.
+    """
     (x_m, y_m, height_m), (to_x_m, to_y_m, to_height_m) = _place(case, one), _place(case, other)
-    return abs(x_m - to_x_m) + abs(y_m - to_y_m) + abs(height_m) + abs(to_height_m)
+    decks = {_deck(case, name) for name in (one, other)}
+    heights = (riser.height_m for riser in case.plan.spec.risers if riser.id in decks)
+    climb_m = sum(heights) if len(decks) > 1 else 0.0
+    return abs(x_m - to_x_m) + abs(y_m - to_y_m) + abs(height_m) + abs(to_height_m) + climb_m
+
+
+def _deck(case: Case, name: str) -> str | None:
+    return case.boxes[name].deck if name in case.boxes and name not in case.outlets else None
 
 
 def _has_outlets(case: Case, circuit: str) -> bool:

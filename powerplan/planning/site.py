@@ -17,7 +17,7 @@ from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
-from powerplan.model.spec import Circuit, Outlet, PlanSpec, Wall
+from powerplan.model.spec import Circuit, Outlet, PlanSpec, Riser, Wall
 
 FLOOR_BOX = "floor box"
 WALL_OUTLET = "wall outlet"
@@ -29,6 +29,7 @@ class Feed:
     """Where cords can start. ``circuit`` is None for a new outlet, whose circuit is chosen later;
     ``chair`` is the chair a new outlet hides under or stands behind. ``broken`` is what makes the
     place itself unfit; a plan never uses such a feed, only the account of why a step fails does.
+    ``deck`` is the riser that a box is cut into, ``deck_m`` how high it is. [m]
     """
 
     id: str
@@ -40,6 +41,8 @@ class Feed:
     rating_a: Fraction
     chair: str | None
     broken: tuple[Finding, ...]
+    deck: str | None = None
+    deck_m: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,6 +184,7 @@ def _floor_boxes(
                     0.0,
                     chair.id,
                     tuple(f for f in spot.findings if f.stops) if unfit else (),
+                    next((one for one in spec.risers if one.id == chair.riser), None),
                 )
             )
     return tuple(feeds)
@@ -201,6 +205,7 @@ def _new_feed(
     rise_m: float,
     chair: str,
     broken: tuple[Finding, ...],
+    riser: Riser | None = None,
 ) -> Feed:
     return Feed(
         id=name,
@@ -212,6 +217,8 @@ def _new_feed(
         rating_a=spec.new_work.socket_rating_a,
         chair=chair,
         broken=broken,
+        deck=None if riser is None else riser.id,
+        deck_m=0.0 if riser is None else riser.height_m,
     )
 
 

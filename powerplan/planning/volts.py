@@ -64,8 +64,11 @@ def _from_nearest(site: Site, fed: Fed) -> Wiring:
 
 
 def _square_m(one: Feed, other: Feed) -> float:
+    """Across, along, down and up again: from outlets to the floor, from decks to under it."""
     across = abs(one.place[0] - other.place[0]) + abs(one.place[1] - other.place[1])
-    return round(across + one.rise_m + other.rise_m, 6)
+    one_deck = one.deck == other.deck
+    decks_m = 0.0 if one_deck else one.deck_m + other.deck_m
+    return round(across + one.rise_m + other.rise_m + decks_m, 6)
 
 
 def circuit_volts(site: Site, way: Way, load: CircuitLoad) -> CircuitVolts:

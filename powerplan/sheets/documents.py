@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend_view
 from powerplan.sheets.drawings.load import load_view
@@ -43,7 +44,8 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
     """
     units = plan.spec.project.units
     possible = plan.decision.verdict != NOT_POSSIBLE
-    floor = floor_box_view(plan, _floor_room_mm(plan, paper)) if possible else None
+    floor = floor_box_view(plan, _floor_room_mm(plan, paper))
+    large = box_detail_views(plan, paper.figure_room_mm)
     rows = cord_views(plan, _row_room_mm(plan, paper)) if possible else ()
     return SetOfSheets(
         project=plan.project,
@@ -54,10 +56,10 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
         plan_hash=plan.plan_file_sha256,
         caution=caution_of(plan),
         units=units,
-        scale_words="" if floor is None else scale_text(floor.scale, units),
+        scale_words=scale_text(floor.scale, units),
         pages=(
             decision_sheet(plan),
-            boxes_sheet(plan, floor, _legend((floor,) if floor else (), paper)),
+            boxes_sheet(plan, (floor, *large), _legend((floor, *large), paper)),
             cords_sheet(plan, rows, _legend(rows, paper)),
             circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
             findings_sheet(plan),

@@ -120,13 +120,13 @@ def text_corners(
 
 
 def dimension_text(item: Dimension) -> Text:
-    """Return the words of a dimension, turned along it and cleared behind."""
+    """Return the words of a dimension, along it or square to it, and cleared behind."""
     return Text(
         at=item.words_at,
         words=item.words,
         layer=item.layer,
         height_mm=item.height_mm,
-        angle_deg=0.0 if item.along == "x" else 90.0,
+        angle_deg=90.0 if (item.along == "y") != item.turned else 0.0,
         mask=True,
     )
 

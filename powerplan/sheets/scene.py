@@ -63,7 +63,8 @@ class Text:
 class Dimension:
     """A measured distance from ``start`` to ``end`` along x or y only. ``line_at`` is where the
     dimension line stands: its y for one along x, its x for one along y. ``words`` is what is
-    printed, ``words_at`` where its middle stands. [m, mm]"""
+    printed, ``words_at`` where its middle stands; ``turned`` sets the words square to the line.
+    [m, mm]"""
 
     start: Point
     end: Point
@@ -73,6 +74,7 @@ class Dimension:
     words_at: Point
     layer: str = "dimension"
     height_mm: float = 2.0
+    turned: bool = False
 
 
 Item = Line | Arc | Hatch | Text | Dimension

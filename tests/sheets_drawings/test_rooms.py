@@ -80,9 +80,11 @@ def test_marks_are_measured_from_left_back_and_center_never_from_each_other():
     for one in plan.boxes:
         assert ("x", 0.0, round(one.x_m, 6)) in measured
         assert ("x", round(middle, 6), round(one.x_m, 6)) in measured
-    assert {d.start for d in dimensions_of(view) if d.along == "y"} == {(0.0, 0.0)}
-    ends = {d.end[1] for d in dimensions_of(view) if d.along == "y"}
+    deep = [d for d in dimensions_of(view) if d.along == "y"]
+    assert {d.start[1] for d in deep} == {0.0}
+    ends = {d.end[1] for d in deep if d.start == (0.0, 0.0)}
     assert ends == {one.y_m for one in plan.boxes}
+    assert {d.end[1] for d in deep} - ends == {plan.spec.room.depth_m}
 
 
 def test_a_box_stands_on_paper_where_it_stands_in_the_room():
@@ -212,7 +214,9 @@ def test_the_legend_says_what_is_used_and_nothing_else():
     assert dict(legend(view))["cord"] == layer("cord").meaning
     shown = legend_view((view,), 180)
     assert shown is not None
-    assert {"wall", "floor box", "cord", "turn in the order of work"} <= set(spoken(shown))
+    assert {layer("wall").meaning, "floor box", "cord", "turn in the order of work"} <= set(
+        spoken(shown)
+    )
     assert overlapping(shown) == []
     assert shown.width_mm <= 180
     assert legend_view((), 180) is None

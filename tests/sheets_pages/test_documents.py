@@ -56,7 +56,8 @@ def test_floor_and_rows_are_drawn_and_views_come_in_the_order_of_the_pages(plan:
     sheets = issued(plan)
     counts = figures(sheets)
     assert counts[0] == 0
-    assert counts[1] == counts[2] == 2  # the drawing, and what its lines mean
+    assert counts[1] == 3  # the drawing, the boxes at a large scale, and what the lines mean
+    assert counts[2] == 2
     assert len(views_of(sheets)) == sum(counts)
 
 
@@ -69,9 +70,9 @@ def test_a_room_that_is_not_possible_still_has_every_page_and_no_marks():
     work = make_new_work(floor_boxes=False, circuits=0)
     sheets = issued(make_plan(make_spec(new_work=work, outlets=(), circuits=()), NEC, "0" * 64))
     assert len(sheets.pages) == 5
-    assert figures(sheets)[1:3] == [0, 0]
+    assert figures(sheets)[1:3] == [2, 0]  # the room as it would stand, and its legend
+    assert views_of(sheets)[0].title == "NOT POSSIBLE AS DRAWN: do not cut"
     assert all(page.parts for page in sheets.pages)
-    assert sheets.scale_words == ""
 
 
 def test_a_metric_plan_has_a_metric_scale(plan: Plan):

@@ -10,20 +10,26 @@ from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_words import BLANK, cord_exit
-from powerplan.sheets.parts import Figure
+from powerplan.sheets.parts import Figure, Marked
 from powerplan.sheets.printed import SheetPage
 
 
 def page_of(plan: Plan) -> SheetPage:
-    return boxes_sheet(plan, A_VIEW)
+    return boxes_sheet(plan, (A_VIEW,))
 
 
 def test_a_box_is_placed_from_both_side_walls_the_back_and_the_center_line():
     plan = sample_plan()
     box = replace(plan.boxes[0], x_m=inch("165/2"), y_m=inch("29"))
     row = table(page_of(replace(plan, boxes=(box,))), "Where the middle").rows[0]
-    assert row[2:6] == ("6 ft 10 1/2 in", "13 ft 1 1/2 in", "2 ft 5 in", "3 ft 1 1/2 in left")
-    assert row[6] == BLANK
+    assert row[2:5] == ("6 ft 10 1/2 in", "13 ft 1 1/2 in", "2 ft 5 in")
+    assert row[6] == "3 ft 1 1/2 in left"
+    assert row[7:] == (BLANK, BLANK)
+
+
+def test_a_box_as_cut_has_a_blank_for_each_of_its_two_measures():
+    head = table(page_of(sample_plan()), "Where the middle").head
+    assert head[-2:] == ("as cut, from stair side (left)", "as cut, from back wall")
 
 
 def test_the_walls_are_called_as_on_site():
@@ -35,7 +41,7 @@ def test_a_box_on_the_center_line_says_so():
     plan = sample_plan()
     box = replace(plan.boxes[0], x_m=inch(120))
     row = table(page_of(replace(plan, boxes=(box,))), "Where the middle").rows[0]
-    assert row[5] == "on it"
+    assert row[6] == "on it"
 
 
 def test_drift_is_rounded_down_and_holds_in_all_four_at_once():
@@ -53,7 +59,8 @@ def test_a_plug_of_no_height_means_a_recessed_box():
         work = make_new_work(plug_height_m=height_m)
         changed = replace(plan, spec=replace(plan.spec, new_work=work))
         fitted = table(page_of(changed), "What each box is").rows[0]
-        assert fitted[5] == word
+        assert fitted[6] == word
+        assert fitted[5] == BLANK  # nobody said how deep it is
 
 
 def test_the_cords_leave_to_the_side_of_their_first_stretch():
@@ -124,13 +131,18 @@ def test_it_says_when_to_stop_and_call():
         assert word in stops
 
 
-def test_nothing_is_marked_where_it_is_not_possible():
-    plan = sample_plan()
+def test_a_room_that_is_not_possible_is_shown_and_nothing_is_cut():
+    plan = sample_plan(boxes=(), cords=())
     plan = replace(plan, decision=replace(plan.decision, verdict=NOT_POSSIBLE))
-    page = boxes_sheet(plan, None)
-    assert len(page.parts) == 1
-    assert "Nothing is marked" in words(page)
-    assert not any(isinstance(part, Figure) for part in page.parts)
+    page = page_of(plan)
+    assert isinstance(page.parts[0], Marked)
+    assert page.parts[0].mark == "NOT POSSIBLE AS DRAWN"
+    assert "DO NOT CUT" in page.parts[0].lines[0]
+    assert any(isinstance(part, Figure) for part in page.parts)
+    # five seats of 23 in with six arms of 7 in are 157 in, in the middle of 240 in
+    rows = table(page, "Where the rows would stand").rows
+    assert rows == (("row A", "3 ft 5 1/2 in", "16 ft 6 1/2 in", "1 ft 6 in", "4 ft 5 in"),)
+    assert "each is 25 ft 3 5/8 in" in words(page)
 
 
 def test_a_row_that_has_to_move_stops_the_cutting():
@@ -147,3 +159,5 @@ def test_wiring_says_from_where_to_where_and_that_lengths_are_estimates():
     found = table(page_of(plan), "Wiring")
     assert "estimates" in found.caption
     assert found.rows[0][:6] == ("panel", "box A2", "new 1 (NEW)", "20 A", "12 AWG", "about 60 ft")
+    assert found.rows[0][7] == BLANK
+    assert "Panel: not on this plan" in words(page_of(plan))

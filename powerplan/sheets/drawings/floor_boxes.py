@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
-from powerplan.model.geometry import Point, Rect
+from powerplan.model.geometry import Rect
 from powerplan.model.lengths import length_text, micrometres, plural
-from powerplan.model.plan import Box, Plan
+from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.drawings.box_measures import draw_diagonal, draw_measures
 from powerplan.sheets.drawings.chairs import draw_upright, name_chairs
-from powerplan.sheets.drawings.measures import STEP_MM, Datum, Mark, measure
+from powerplan.sheets.drawings.home_runs import draw_home_run
 from powerplan.sheets.drawings.outlets import draw_outlets
 from powerplan.sheets.drawings.room import draw_floor, draw_wall_names, draw_walls
 from powerplan.sheets.drawings.scales import choose_scale, scales
@@ -18,7 +17,6 @@ from powerplan.sheets.drawings.symbols import (
     BOX_MM,
     OUTLET_MM,
     SECOND_MM,
-    arrow,
     floor_box,
     outlet,
     second_mark,
@@ -29,9 +27,6 @@ from powerplan.sheets.words import from_wall
 
 _FINE = 16
 _SMALL = 50
-_ARROW_MM = 7.0
-_RISE_MM = 4.0
-_ALONG = (0.82, 0.9, 0.7, 0.6, 0.95, 0.3, 0.2)
 
 
 def floor_box_view(plan: Plan, room_mm: tuple[float, float]) -> View:
@@ -66,23 +61,29 @@ def _drawn(plan: Plan, scale: int) -> View:
     for row in set_rows(plan):
         draw_upright(sketch, row)
         name_chairs(sketch, row)
-    draw_outlets(sketch, plan)
+    draw_outlets(sketch, plan, mark_unused=plan.decision.verdict != NOT_POSSIBLE)
     for box in plan.boxes:
         _draw_box(sketch, box, plan)
-    if plan.boxes:
-        _center_line(sketch, plan)
-        _measures(sketch, plan, bands)
-        _diagonal(sketch, plan)
+    _center_line(sketch, plan)
+    draw_measures(sketch, plan, bands)
+    draw_diagonal(sketch, plan)
     for box in plan.boxes:
-        _home_run(sketch, box, plan)
-    return sketch.view("Floor boxes" if plan.boxes else "The room", _description(plan))
+        draw_home_run(sketch, box, plan)
+    return sketch.view(_title(plan), _description(plan))
+
+
+def _title(plan: Plan) -> str:
+    if plan.decision.verdict == NOT_POSSIBLE:
+        return "NOT POSSIBLE AS DRAWN: do not cut"
+    return "Floor boxes" if plan.boxes else "The room: nothing is cut"
 
 
 def _description(plan: Plan) -> str:
     room, units = plan.spec.room, plan.spec.project.units
+    start = "" if plan.decision.verdict != NOT_POSSIBLE else "Not possible as drawn: do not cut. "
     size = f"{length_text(room.width_m, units)} wide and {length_text(room.depth_m, units)} deep"
     return (
-        f"The room from above, {size}, screen at the top, with "
+        f"{start}The room from above, {size}, screen at the top, with "
         f"{plural(len(plan.chairs), 'chair')}, {plural(len(plan.boxes), 'new outlet')} and "
         f"{plural(len(plan.spec.outlets), 'existing outlet')}. Every measure of a new outlet is "
         "also in the table of places."
@@ -134,79 +135,3 @@ def _center_line(sketch: Sketch, plan: Plan) -> None:
     sketch.line(((x_m, 0.0), (x_m, room.depth_m)), "center")
     anchors = [(x_m, room.depth_m * part) for part in (0.75, 0.85, 0.65, 0.93, 0.1)]
     sketch.label("center line", ("center line",), anchors, clear_mm=0.3, height_mm=1.8)
-
-
-def _measures(sketch: Sketch, plan: Plan, bands: dict[Wall, float]) -> None:
-    """From the left wall below, from the back wall at the left, from the center line above."""
-    room, units = plan.spec.room, plan.spec.project.units
-    middle = room.width_m / 2
-    step = sketch.metres(STEP_MM)
-    places = [(box.x_m, box.y_m) for box in plan.boxes]
-    across = [Mark(x, y, length_text(x, units, step=_FINE)) for x, y in places]
-    measure(sketch, Datum("x", 0.0, 0.0, -bands[Wall.BACK] - step / 2, -1.0), across)
-    deep = [Mark(y, x, length_text(y, units, step=_FINE)) for x, y in places]
-    measure(sketch, Datum("y", 0.0, 0.0, -bands[Wall.LEFT] - step / 2, -1.0), deep)
-    off = [
-        Mark(x, y, length_text(abs(micrometres(x) - micrometres(middle)) / 1e6, units, step=_FINE))
-        for x, y in places
-    ]
-    top = room.depth_m + bands[Wall.SCREEN] + step / 2
-    measure(sketch, Datum("x", middle, room.depth_m, top, 1.0), off)
-
-
-def _diagonal(sketch: Sketch, plan: Plan) -> None:
-    room, units = plan.spec.room, plan.spec.project.units
-    sketch.line(((0.0, 0.0), (room.width_m, room.depth_m)), "dimension")
-    length = length_text(math.hypot(room.width_m, room.depth_m), units)
-    anchors = [(room.width_m * part, room.depth_m * part) for part in _ALONG]
-    lines = (f"diagonal {length}:", "if the other is the same, the room is square")
-    sketch.label("diagonal", lines, anchors, on=True, height_mm=1.8)
-
-
-def _home_run(sketch: Sketch, box: Box, plan: Plan) -> None:
-    """An arrow toward the panel, or the way from what a box is wired from."""
-    start = (box.x_m, box.y_m)
-    source = _place_of(box.wired_from, plan)
-    if source is None:
-        _panel_arrow(sketch, box, start)
-        return
-    rise, edge = sketch.metres(_RISE_MM), sketch.metres(BOX_MM)
-    high = max(source[1], start[1]) + edge + rise
-    way = ((source[0], source[1] + edge), (source[0], high), (start[0], high))
-    sketch.line((*way, (start[0], start[1] + edge)), "home_run", cut=False)
-
-
-def _place_of(name: str, plan: Plan) -> Point | None:
-    for box in plan.boxes:
-        if box.id == name:
-            return (box.x_m, box.y_m)
-    for there in plan.spec.outlets:
-        if there.id == name:
-            return (there.x_m, there.y_m)
-    return None
-
-
-def _panel_arrow(sketch: Sketch, box: Box, start: Point) -> None:
-    half, reach = sketch.metres(BOX_MM + 0.2), sketch.metres(_ARROW_MM)
-    ways = ((1.0, 1.0), (-1.0, 1.0), (1.0, -1.0), (-1.0, -1.0))
-    across, up = next(
-        (
-            way
-            for way in ways
-            if sketch.free(sketch.about(_toward(start, way, half + reach / 2), 2.0))
-        ),
-        ways[0],
-    )
-    end = _toward(start, (across, up), half + reach / 2)
-    arrow(sketch, _toward(start, (across, up), half), end, "home_run")
-    sketch.label(
-        f"panel {box.id}",
-        ("to panel" if box.wired_from == "panel" else f"to {box.wired_from}",),
-        (end,),
-        clear_mm=0.5,
-        height_mm=1.8,
-    )
-
-
-def _toward(start: Point, way: Point, reach: float) -> Point:
-    return (start[0] + way[0] * reach, start[1] + way[1] * reach)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from functools import partial
 
 from powerplan.model.geometry import Point, Rect
+from powerplan.sheets.drawings.room import swing
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.drawings.symbols import (
     arrow,
@@ -19,7 +20,7 @@ from powerplan.sheets.drawings.symbols import (
 )
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.layers import all_layers
-from powerplan.sheets.scene import Arc, Dimension, Line, Text, View
+from powerplan.sheets.scene import Arc, Dimension, Hatch, Line, Text, View
 
 _UNSAID = ("text", "frame", "dimension")
 _HATCHED = {
@@ -29,6 +30,7 @@ _HATCHED = {
     "load": (45.0, 2.0, False),
     "load_there": (45.0, 2.0, True),
 }
+_FRAMED = ("drift", "clear", "lid", "cut_out", "walkway")
 _LINE_MM, _CELL_MM, _SAMPLE_MM, _AIR_MM = 7.0, 10.0, 14.0, 3.0
 _ORDER = "turn in the order of work"
 
@@ -104,6 +106,8 @@ def _entries(views: tuple[View, ...]) -> list[tuple[str, _Draw]]:
         entries.append((_ORDER, partial(number, value=1)))
     if any(isinstance(item, Dimension) for item in items):
         entries.append(("measure", _measure))
+    if any(isinstance(item, Hatch) and item.layer == "dimension" for item in items):
+        entries.append(("to the back wall, which is not on the drawing", _down))
     return entries
 
 
@@ -112,8 +116,12 @@ def _sample(key: str) -> _Draw:
         "second_mark": second_mark,
         "spare": spare,
         "home_run": _arrow,
-        "drift": partial(_frame, key="drift"),
         "limit": _cut,
+        "wall": _wall,
+        "mark": _cross,
+        "door": _door,
+        "chair": _chair,
+        **{name: partial(_frame, key=name) for name in _FRAMED},
     }
     if key in special:
         return special[key]
@@ -123,6 +131,37 @@ def _sample(key: str) -> _Draw:
 def _line(sketch: Sketch, at: Point, key: str) -> None:
     half = _SAMPLE_MM / 2000
     sketch.line(((at[0] - half, at[1]), (at[0] + half, at[1])), key)
+
+
+def _wall(sketch: Sketch, at: Point) -> None:
+    """Both faces of a wall."""
+    half, aside = _SAMPLE_MM / 2000, 0.0009
+    for y_m in (at[1] - aside, at[1] + aside):
+        sketch.line(((at[0] - half, y_m), (at[0] + half, y_m)), "wall")
+
+
+def _cross(sketch: Sketch, at: Point) -> None:
+    half = 0.0025
+    sketch.line(((at[0] - half, at[1]), (at[0] + half, at[1])), "mark")
+    sketch.line(((at[0], at[1] - half), (at[0], at[1] + half)), "mark")
+
+
+def _door(sketch: Sketch, at: Point) -> None:
+    """An opening, and both ways a leaf may swing in it."""
+    half, low = 0.0026, at[1] - 0.0024
+    left, right = (at[0] - half, low), (at[0] + half, low)
+    for hinge, far in ((left, right), (right, left)):
+        swing(sketch, hinge, far, (hinge[0], low + 2 * half))
+
+
+def _chair(sketch: Sketch, at: Point) -> None:
+    """A base with its arms, and the back."""
+    x, y = at
+    for across, low, high in ((0.0042, -0.0018, 0.0022), (0.0026, -0.0018, 0.0022)):
+        sides = ((x - across, y + low), (x + across, y + low), (x + across, y + high))
+        sketch.line((*sides, (x - across, y + high)), "chair", closed=True)
+    back = ((x - 0.0026, y - 0.0024), (x + 0.0026, y - 0.0024))
+    sketch.line((*back, (x + 0.0026, y - 0.0006), (x - 0.0026, y - 0.0006)), "chair", closed=True)
 
 
 def _box(at: Point) -> Rect:
@@ -155,6 +194,10 @@ def _dot(sketch: Sketch, at: Point, key: str) -> None:
 
 def _cut(sketch: Sketch, at: Point) -> None:
     sketch.line(((at[0], at[1] - 0.0025), (at[0], at[1] + 0.0025)), "limit")
+
+
+def _down(sketch: Sketch, at: Point) -> None:
+    arrow(sketch, (at[0], at[1] + 0.0025), (at[0], at[1] - 0.0025), "dimension")
 
 
 def _measure(sketch: Sketch, at: Point) -> None:

@@ -9,13 +9,15 @@ from powerplan.model.geometry import Point
 from powerplan.model.lengths import micrometres
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
-from powerplan.sheets.lower import dimension_text
+from powerplan.sheets.lower import BEYOND_MM, dimension_text
 from powerplan.sheets.scene import Dimension
 
 STEP_MM = 5.0
+MOST_LINES = 5
 _OVER_MM = 2.2
 _AIR_MM = 1.5
 _NUDGE_MM = 1.0
+_APART_MM, _JOG_MM, _HAIR_MM = 3.8, 3.0, 0.1
 
 
 class Mark(NamedTuple):
@@ -40,7 +42,9 @@ class Datum(NamedTuple):
 def measure(sketch: Sketch, datum: Datum, marks: Sequence[Mark]) -> float:
     """Draw a measure from the datum to each mark, the shortest nearest, and return the last line.
 
-    Marks on both sides of the datum share lines. A mark on the datum has no measure.
+    Marks on both sides of the datum share lines. A mark on the datum has no measure. Where more
+    than ``MOST_LINES`` would stand over one another, all share one line, and each has its words
+    square to it at its mark: running measures.
 
     Parameters
     ----------
@@ -61,21 +65,88 @@ def measure(sketch: Sketch, datum: Datum, marks: Sequence[Mark]) -> float:
         sorted((um for um in each if (um - zero) * side > 0), key=lambda um: abs(um - zero))
         for side in (-1, 1)
     ]
+    if max(map(len, sides)) > MOST_LINES:
+        return _running(sketch, datum, [each[um] for um in sorted(each) if um != zero])
     last = datum.first
     feet = tuple(each)
     line = datum.first
     for level in range(max(map(len, sides))):
         here = [each[side[level]] for side in sides if level < len(side)]
-        used = [_put(sketch, datum, mark, line, feet) for mark in here]
+        used = [_put(sketch, datum, mark, line, feet, out=all(sides)) for mark in here]
         last = max(used, key=lambda at: at * datum.out)
         line = last + datum.out * sketch.metres(STEP_MM)
     return last
 
 
-def _put(sketch: Sketch, datum: Datum, mark: Mark, line: float, feet: tuple[int, ...]) -> float:
-    """Draw one measure at the first line from ``line`` outward where its words are free."""
+def _running(sketch: Sketch, datum: Datum, marks: list[Mark]) -> float:
+    """All measures on one line; words stand at their marks, moved apart where they would touch."""
+    wide = max(sketch.metres(text_width_mm(mark.words, 2.0)) for mark in marks)
+    beyond, jog = (datum.out * sketch.metres(mm) for mm in (BEYOND_MM, _JOG_MM))
+    places = spread([mark.at for mark in marks], sketch.metres(_APART_MM))
+    line = datum.first
     while True:
-        options = [_dimension(sketch, datum, mark, line, at) for at in _words(sketch, datum, mark)]
+        middle = line + beyond + jog + datum.out * (wide / 2 + sketch.metres(1.0))
+        made = [
+            _turned(datum, mark, line, (place, middle))
+            for mark, place in zip(marks, places, strict=True)
+        ]
+        if all(sketch.free(sketch.patch_of(dimension_text(one))) for one in made):
+            break
+        line += datum.out * sketch.metres(_NUDGE_MM)
+    for one, mark, place in zip(made, marks, places, strict=True):
+        sketch.dimension(one)
+        if abs(place - mark.at) > sketch.metres(_HAIR_MM):
+            ends = ((mark.at, line + beyond), (place, line + beyond + jog))
+            sketch.line([_point(datum, *end) for end in ends], "dimension", cut=False)
+    return line + beyond + jog + datum.out * (wide + sketch.metres(1.0))
+
+
+def _turned(datum: Datum, mark: Mark, line: float, words: Point) -> Dimension:
+    return Dimension(
+        start=_point(datum, datum.at, datum.foot),
+        end=_point(datum, mark.at, mark.foot),
+        along=datum.along,
+        line_at=line,
+        words=mark.words,
+        words_at=_point(datum, *words),
+        turned=True,
+    )
+
+
+def spread(places: Sequence[float], apart: float) -> list[float]:
+    """Return places moved as little as may be (by squares) so that neighbors stand apart.
+
+    Parameters
+    ----------
+    places : sequence of float
+        From the least to the greatest. [any length]
+    apart : float
+        The least distance of two neighbors. [the same]
+    """
+    pools: list[tuple[float, int]] = []  # the mean of places without their gaps, and how many
+    for number, place in enumerate(places):
+        mean, count = place - number * apart, 1
+        while pools and pools[-1][0] > mean:
+            before, many = pools.pop()
+            mean, count = (before * many + mean * count) / (many + count), count + many
+        pools.append((mean, count))
+    means = [mean for mean, count in pools for _ in range(count)]
+    return [mean + number * apart for number, mean in enumerate(means)]
+
+
+def _point(datum: Datum, along: float, across: float) -> Point:
+    return (along, across) if datum.along == "x" else (across, along)
+
+
+def _put(
+    sketch: Sketch, datum: Datum, mark: Mark, line: float, feet: tuple[int, ...], *, out: bool
+) -> float:
+    """Draw one measure at the first line from ``line`` outward where its words are free; with
+    ``out`` words that do not fit stand past the mark rather than past the datum."""
+    places = _words(sketch, datum, mark)
+    places = places[::-1] if out else places
+    while True:
+        options = [_dimension(sketch, datum, mark, line, at) for at in places]
         free = [one for one in options if sketch.free(sketch.patch_of(dimension_text(one)))]
         clear = [one for one in free if not _struck(sketch, one, mark, feet)]
         if clear or free:
@@ -97,19 +168,15 @@ def _words(sketch: Sketch, datum: Datum, mark: Mark) -> list[float]:
 
 def _dimension(sketch: Sketch, datum: Datum, mark: Mark, line: float, words: float) -> Dimension:
     over = sketch.metres(_OVER_MM)
-
-    def point(along: float, across: float) -> Point:
-        return (along, across) if datum.along == "x" else (across, along)
-
     # words stand on their line: above one along x, to the left of one along y
     beside = line + over if datum.along == "x" else line - over
     return Dimension(
-        start=point(datum.at, datum.foot),
-        end=point(mark.at, mark.foot),
+        start=_point(datum, datum.at, datum.foot),
+        end=_point(datum, mark.at, mark.foot),
         along=datum.along,
         line_at=line,
         words=mark.words,
-        words_at=point(words, beside),
+        words_at=_point(datum, words, beside),
     )
 
 

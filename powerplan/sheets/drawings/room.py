@@ -9,6 +9,7 @@ from powerplan.model.lengths import length_text
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Area, Door, Framing, Wall
 from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.levels import steps
 from powerplan.sheets.scene import Text
 from powerplan.sheets.words import wall_name
 
@@ -23,7 +24,7 @@ def draw_walls(sketch: Sketch, plan: Plan) -> None:
     room = plan.spec.room
     thick = sketch.metres(WALL_MM)
     for wall in _SIDES:
-        doors = sorted((d for d in plan.spec.doors if d.wall is wall), key=lambda d: d.start_m)
+        doors = sorted((d for d in plan.spec.doors if d.wall == wall), key=lambda d: d.start_m)
         length = room.width_m if wall in (Wall.BACK, Wall.SCREEN) else room.depth_m
         starts = [0.0, *(door.end_m for door in doors)]
         ends = [*(door.start_m for door in doors), length]
@@ -60,28 +61,41 @@ def _on(plan: Plan, wall: str, along: float, inward: float = 0.0) -> Point:
 
 
 def _door(sketch: Sketch, plan: Plan, door: Door) -> None:
-    """A door, drawn hung at the start of its opening: nobody measured on which side it hangs."""
+    """A door in its opening, both ways it may hang: nobody measured where its hinges are."""
     width = door.end_m - door.start_m
     thick = sketch.metres(WALL_MM)
-    hinge, far = _on(plan, door.wall, door.start_m), _on(plan, door.wall, door.end_m)
+    ends = (_on(plan, door.wall, door.start_m), _on(plan, door.wall, door.end_m))
     middle = _on(plan, door.wall, (door.start_m + door.end_m) / 2)
-    if not (sketch.sees(hinge) and sketch.sees(far)):
+    if not all(map(sketch.sees, ends)):
         return
     if door.swings == "slides":
         leaf = [_on(plan, door.wall, at, -thick / 2) for at in (door.start_m, door.end_m)]
         sketch.line(leaf, "door", cut=False)
     else:
         inward = width if door.swings == "in" else -width
-        tip = _on(plan, door.wall, door.start_m, inward)
-        sketch.line((hinge, tip), "door", cut=False)
-        turns = sorted(
-            math.degrees(math.atan2(p[1] - hinge[1], p[0] - hinge[0])) for p in (tip, far)
-        )
-        if turns[1] - turns[0] > 180:
-            turns = [turns[1], turns[0] + 360]
-        sketch.arc(hinge, width, "door", (turns[0], turns[1]))
+        for hinge, far, at in zip(ends, ends[::-1], (door.start_m, door.end_m), strict=True):
+            swing(sketch, hinge, far, _on(plan, door.wall, at, inward))
         middle = _on(plan, door.wall, (door.start_m + door.end_m) / 2, inward * 0.4)
     sketch.label(f"door {door.id}", (f"door {door.id}",), (middle,), on=True, height_mm=1.8)
+
+
+def swing(sketch: Sketch, hinge: Point, far: Point, tip: Point) -> None:
+    """Draw one way that a door may swing.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    hinge, far : Point
+        Both sides of the opening. [m]
+    tip : Point
+        Where the leaf ends when it stands open. [m]
+    """
+    sketch.line((hinge, tip), "door", cut=False)
+    turns = sorted(math.degrees(math.atan2(p[1] - hinge[1], p[0] - hinge[0])) for p in (tip, far))
+    if turns[1] - turns[0] > 180:
+        turns = [turns[1], turns[0] + 360]
+    sketch.arc(hinge, math.dist(hinge, tip), "door", (turns[0], turns[1]))
 
 
 def side_room_mm(sketch: Sketch, plan: Plan, wall: str) -> float:
@@ -89,7 +103,7 @@ def side_room_mm(sketch: Sketch, plan: Plan, wall: str) -> float:
     out = [
         (door.end_m - door.start_m) * 1000 / sketch.scale
         for door in plan.spec.doors
-        if door.wall is wall and door.swings == "out"
+        if door.wall == wall and door.swings == "out"
     ]
     return max([WALL_MM, *out]) + 1.0
 
@@ -108,7 +122,7 @@ def clear_of_doors(plan: Plan, wall: str, ends: tuple[float, float], half: float
     half : float
         Half the length of the words. [m]
     """
-    doors = [door for door in plan.spec.doors if door.wall is wall]
+    doors = [door for door in plan.spec.doors if door.wall == wall]
     places = [ends[0] + (ends[1] - ends[0]) * part for part in _AT]
     free = (
         at
@@ -143,7 +157,10 @@ def draw_floor(sketch: Sketch, plan: Plan, *, framing: bool) -> None:
     """Draw what stands or lies on the floor; with ``framing`` also what is under it."""
     spec = plan.spec
     for riser in spec.risers:
-        sketch.line(riser.rect.outline, "riser", closed=True)
+        a, b, c, d = riser.rect.outline
+        edges = {Wall.LEFT: (d, a), Wall.RIGHT: (b, c), Wall.BACK: (a, b), Wall.SCREEN: (c, d)}
+        for side in steps(riser.rect, plan):
+            sketch.line(edges[side], "riser")
         high = length_text(riser.height_m, spec.project.units)
         _name(sketch, f"riser {riser.id}", (f"riser {riser.id}, {high} high",), riser.rect)
     for area in spec.walkways:
@@ -185,15 +202,27 @@ def _draw_framing(sketch: Sketch, plan: Plan) -> None:
     room, spec = plan.spec.room, plan.spec
     whole = Rect(left_m=0.0, right_m=room.width_m, back_m=0.0, front_m=room.depth_m)
     decks = tuple(riser.rect for riser in spec.risers)
-    _joists(sketch, spec.floor, whole, decks)
+    draw_joists(sketch, spec.floor, whole, decks)
     _say_framing(sketch, "floor", spec.floor, whole, spec.project.units)
     for riser in spec.risers:
-        _joists(sketch, riser.framing, riser.rect, ())
+        draw_joists(sketch, riser.framing, riser.rect, ())
         _say_framing(sketch, f"deck {riser.id}", riser.framing, riser.rect, spec.project.units)
 
 
-def _joists(sketch: Sketch, framing: Framing, rect: Rect, decks: tuple[Rect, ...]) -> None:
-    """Both sides of each joist, or its middle where its width is unknown; decks cover them."""
+def draw_joists(sketch: Sketch, framing: Framing, rect: Rect, decks: tuple[Rect, ...] = ()) -> None:
+    """Draw both sides of each joist, or its middle where its width is unknown.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    framing : Framing
+        What is known of them.
+    rect : Rect
+        The floor or the deck that lies on them. [m]
+    decks : tuple of Rect
+        Decks that cover them. [m]
+    """
     if framing.build != "joists" or framing.first_joist_m is None or not framing.spacing_m:
         return
     if framing.joists_run is None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-FEET_SCALES = (24, 48, 96)
+FEET_SCALES = (24, 48, 64, 96)
 METER_SCALES = (20, 50, 100)
 
 

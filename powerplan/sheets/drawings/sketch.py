@@ -28,9 +28,10 @@ _WEIGHTS = {
     "chalk": 0.8,
     "drift": 0.6,
     "box": 1.0,
-    "door": 0.6,
+    "door": 0.3,
     "center": 0.4,
     "dimension": 0.5,
+    "diagonal": 0.3,
     "joist": 0.05,
 }
 _LIGHT = 0.25

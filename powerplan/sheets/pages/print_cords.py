@@ -93,7 +93,8 @@ def _before(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
 
 def _order(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     before = (
-        "Power off at the breaker. Boxes are cut, wired and proved by the electrician.",
+        "Power off at the breaker."
+        + (" Boxes are cut, wired and proved by the electrician." if plan.boxes else ""),
         "Snap each row's line and mark the middle of each chair on it.",
     )
     after = (

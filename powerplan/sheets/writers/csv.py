@@ -1,4 +1,4 @@
-"""Tables for a spreadsheet: boxes, cords, what to buy, circuits.
+"""Tables for a spreadsheet: boxes, cords, what to buy and for whom, circuits.
 
 Every length stands twice: in metres as a number, and as a tape shows it. Currents are numbers in
 amperes. What is not known says so. Lines end as RFC 4180 has it.
@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterable
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.sheets.bought import bought
+from powerplan.sheets.pages.print_wiring import electrician_buys
 from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text
 
 Cell = str | int | float
@@ -25,6 +26,7 @@ _STARTS_A_FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 _YES = {True: "yes", False: "no"}
 
 _BUYING = ("what", "length_m", "length", "wire", "how_many")
+_ELECTRICIAN = ("what", "size", "length_m", "length", "how_many", "mind")
 
 
 def csv_files(plan: Plan) -> dict[str, str]:
@@ -40,6 +42,7 @@ def csv_files(plan: Plan) -> dict[str, str]:
         "boxes.csv": _file(_box_head(), (_box(box, plan) for box in plan.boxes)),
         "cords.csv": _file(_cord_head(), (_cord(cord, units) for cord in plan.cords)),
         "buying.csv": _file(_BUYING, _buying(plan)),
+        "buying-electrician.csv": _file(_ELECTRICIAN, _electrician(plan)),
         "circuits.csv": _file(_circuit_head(), (_circuit(use, plan) for use in plan.circuits)),
     }
 
@@ -136,6 +139,14 @@ def _buying(plan: Plan) -> Iterable[Row]:
     for (what, length_m, wire), count in bought(plan).items():
         length = _length("length", length_m, plan.spec.project.units)
         yield {"what": what, **length, "wire": wire or UNKNOWN, "how_many": count}
+
+
+def _electrician(plan: Plan) -> Iterable[Row]:
+    for line in electrician_buys(plan):
+        missing = UNKNOWN if line.how_many is None else ""
+        length = _length("length", line.length_m, plan.spec.project.units, missing)
+        count = "" if line.how_many is None else line.how_many
+        yield {"what": line.what, "size": line.size, **length, "how_many": count, "mind": line.note}
 
 
 def _circuit_head() -> tuple[str, ...]:
