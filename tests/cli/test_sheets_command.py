@@ -21,6 +21,7 @@ FILES = {
     "boxes.csv",
     "cords.csv",
     "buying.csv",
+    "buying-electrician.csv",
     "circuits.csv",
     "record.json",
     "plan.toml",

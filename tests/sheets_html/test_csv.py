@@ -23,8 +23,9 @@ def rows(plan, name: str) -> list[dict[str, str]]:
     return list(csv.DictReader(io.StringIO(csv_files(plan)[name], newline="")))
 
 
-def test_there_are_four_tables_and_each_has_a_row_for_each_thing(plan):
-    assert set(csv_files(plan)) == {"boxes.csv", "cords.csv", "buying.csv", "circuits.csv"}
+def test_there_are_five_tables_and_each_has_a_row_for_each_thing(plan):
+    buying = {"buying.csv", "buying-electrician.csv"}
+    assert set(csv_files(plan)) == {"boxes.csv", "cords.csv", "circuits.csv"} | buying
     assert plan.boxes
     assert [row["box"] for row in rows(plan, "boxes.csv")] == [box.id for box in plan.boxes]
     assert [row["cord"] for row in rows(plan, "cords.csv")] == [cord.id for cord in plan.cords]
