@@ -13,7 +13,7 @@ Path = tuple[str | int, ...]
 
 _MOST = 20
 _NAMED_TABLES = frozenset(
-    {"door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet"}
+    {"door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet", "reading"}
 )
 
 
@@ -60,6 +60,8 @@ def where(path: Path) -> str:
     """Return the words for a place: ``chair 'club': clear.from``."""
     if path[:2] == ("floor", "no_cut") and len(path) > 2:
         head, rest = f"no_cut {named(path[2])}", path[3:]
+    elif path[:2] == ("room", "corner") and len(path) > 2 and isinstance(path[2], int):
+        head, rest = f"room: corner {path[2] + 1}", path[3:]
     elif path and path[0] in _NAMED_TABLES and len(path) > 1:
         head, rest = f"{path[0]} {named(path[1])}", path[2:]
     else:

@@ -187,6 +187,13 @@ def wire(value: object) -> str:
     return value
 
 
+def corner_list(value: object) -> object:
+    """Pass on a list of corners; one table of that name is a slip."""
+    if isinstance(value, dict):
+        raise ValueError("write [[room.corner]], with two brackets, once for each corner")
+    return value
+
+
 def power(value: object) -> Fraction:
     """Read the watts of a label. [W]"""
     return read_power_w(
@@ -235,6 +242,8 @@ RatingOrUnknown = Annotated[Fraction | None, PlainValidator(or_unknown(current("
 
 RoomSide = Annotated[Fraction, _length("20 in", "330 ft")]
 Away = Annotated[Fraction, _length("1/64 in", "330 ft", zero=True)]
+CornerPlace = Annotated[Fraction, _length("1/64 in", "330 ft", zero=True, negative=True)]
+BuildUp = Annotated[Fraction, _length("1/64 in", "2 ft", zero=True)]
 Extent = Annotated[Fraction, _length("1/8 in", "330 ft")]
 DoorWidth = Annotated[Fraction, _length("12 in", "40 ft")]
 Step = Annotated[Fraction, _length("1/2 in", "6 ft")]
@@ -262,7 +271,8 @@ Sockets = Annotated[int, PlainValidator(count(1, 24))]
 FreeSockets = Annotated[int, PlainValidator(count(0, 24))]
 PanelSpacesOrUnknown = Annotated[int | None, PlainValidator(or_unknown(count(0, 200)))]
 
-WallName = Annotated[str, PlainValidator(choice("left", "right", "back", "screen"))]
+Face = Annotated[str, PlainValidator(choice("finish", "studs"))]
+CornerList = BeforeValidator(corner_list)
 Swings = Annotated[str, PlainValidator(choice("in", "out", "slides"))]
 Job = Annotated[str, PlainValidator(choice("retrofit", "new"))]
 PlaceOrUnknown = Annotated[

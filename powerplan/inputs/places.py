@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from powerplan.inputs import written as w
+from powerplan.inputs.inside import touches_room
 from powerplan.inputs.reading import Reading, grid_m, micro
 from powerplan.inputs.tables import Table
 from powerplan.model.geometry import Rect
-from powerplan.model.spec import Wall
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Axis:
+class Axis:
     """One direction of the room: its two keys, and what stands at either end."""
 
     low_key: str
@@ -27,14 +27,14 @@ class _Axis:
         return reading.width_m if self.long == "wide" else reading.depth_m
 
 
-ACROSS = _Axis(
+ACROSS = Axis(
     low_key="from_left",
     high_key="from_right",
     low_wall="left wall",
     high_wall="right wall",
     long="wide",
 )
-AHEAD = _Axis(
+AHEAD = Axis(
     low_key="from_back",
     high_key="from_screen",
     low_wall="back wall",
@@ -43,13 +43,8 @@ AHEAD = _Axis(
 )
 
 
-def axis_along(wall: Wall) -> _Axis:
-    """Return the direction in which a wall runs."""
-    return ACROSS if wall in (Wall.BACK, Wall.SCREEN) else AHEAD
-
-
 def start_m(
-    reading: Reading, table: Table[w.Placed], axis: _Axis, extent_m: Fraction | None, why: str = ""
+    reading: Reading, table: Table[w.Placed], axis: Axis, extent_m: Fraction | None, why: str = ""
 ) -> Fraction | None:
     """Return where something starts along one axis, from the left or back wall. [m]
 
@@ -59,7 +54,7 @@ def start_m(
         The reading, whose faults are noted.
     table : Table
         What is placed.
-    axis : _Axis
+    axis : Axis
         Left to right, or back to screen.
     extent_m : Fraction or None
         How long it is in that direction; None where that could not be read. [m]
@@ -94,7 +89,7 @@ def start_m(
 def _inside(
     reading: Reading,
     table: Table[w.Placed],
-    axis: _Axis,
+    axis: Axis,
     key: str,
     ends: tuple[Fraction, Fraction],
 ) -> bool:
@@ -109,29 +104,28 @@ def _inside(
     return True
 
 
-def refuse_other_axis(reading: Reading, table: Table[w.Placed], wall: Wall, what: str) -> bool:
-    """Note keys that cannot place something on a wall; return True where there were any."""
-    along = axis_along(wall)
-    other = AHEAD if along is ACROSS else ACROSS
-    wrong = [key for key in (other.low_key, other.high_key) if getattr(table.it, key) is not None]
-    for key in wrong:
-        words = f"this does not place {what} on the {wall} wall"
-        words += f"; {along.low_key} or {along.high_key} does"
-        reading.faults.add(table.at(key), words)
-    return bool(wrong)
-
-
 def rect_of(reading: Reading, table: Table[w.Floorspace]) -> Rect | None:
-    """Return the floor that something takes, or None where a fault is noted. [m]"""
+    """Return the floor that something takes inside the finished walls, or None where a fault is
+    noted. [m]"""
     width = table.it.width if table.sound("width") else None
     depth = table.it.depth if table.sound("depth") else None
     left = start_m(reading, table, ACROSS, width)
     back = start_m(reading, table, AHEAD, depth)
-    if left is None or back is None or width is None or depth is None:
+    if left is None or back is None or width is None or depth is None or reading.frame is None:
         return None
-    return Rect(
-        left_m=grid_m(left),
-        right_m=grid_m(left + width),
-        back_m=grid_m(back),
-        front_m=grid_m(back + depth),
+    room = reading.frame.room
+    start = reading.frame.inside((left, back))
+    end = reading.frame.inside((left + width, back + depth))
+    rect = Rect(
+        left_m=grid_m(max(start[0], Fraction(0))),
+        right_m=min(grid_m(end[0]), room.width_m),
+        back_m=grid_m(max(start[1], Fraction(0))),
+        front_m=min(grid_m(end[1]), room.depth_m),
     )
+    if rect.left_m >= rect.right_m or rect.back_m >= rect.front_m:
+        reading.faults.add(table.path, "it lies wholly in the finish of a wall")
+        return None
+    if not touches_room(room.outline, rect):
+        reading.faults.add(table.path, "it lies wholly outside the room's walls")
+        return None
+    return rect

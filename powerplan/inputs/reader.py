@@ -7,12 +7,14 @@ from collections.abc import Callable
 from powerplan.inputs import written as w
 from powerplan.inputs.chairs import chairs_of
 from powerplan.inputs.faults import Faults
+from powerplan.inputs.outlines import frame_of
 from powerplan.inputs.reading import Reading
-from powerplan.inputs.rooms import areas_of, doors_of, framing_of, risers_of, room_of
+from powerplan.inputs.rooms import areas_of, doors_of, floor_of, risers_of
 from powerplan.inputs.rows import rows_of
 from powerplan.inputs.saying import shown
 from powerplan.inputs.supplies import circuits_of, cords_of, new_work_of, outlets_of
 from powerplan.inputs.tables import PlanTables, Table
+from powerplan.inputs.tape_readings import tape_readings_of
 from powerplan.model.errors import RulebookError
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec, Project
@@ -41,15 +43,13 @@ def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) 
         rules=_rules(project, rules_for, faults),
         faults=faults,
         units=project.it.units or "ft-in",
-        width_m=tables.room.it.width,
-        depth_m=tables.room.it.depth,
     )
     named = _project(reading, project, stem)
-    room = room_of(tables.room)
+    frame = reading.frame = frame_of(reading, tables.room)
     doors = doors_of(reading, tables)
     obstacles = areas_of(reading, tables.obstacles)
     walkways = areas_of(reading, tables.walkways)
-    floor = framing_of(reading, tables.floor)
+    floor = floor_of(reading, tables)
     no_cut = areas_of(reading, tables.no_cut)
     risers = risers_of(reading, tables)
     chairs = chairs_of(reading, tables)
@@ -58,11 +58,12 @@ def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) 
     outlets = outlets_of(reading, tables)
     new_work = new_work_of(reading, tables)
     cords = cords_of(reading, tables)
-    if faults or room is None:
+    readings = tape_readings_of(reading, tables, doors, outlets)
+    if faults or frame is None:
         return None
     return PlanSpec(
         project=named,
-        room=room,
+        room=frame.room,
         doors=doors,
         obstacles=obstacles,
         walkways=walkways,
@@ -76,6 +77,7 @@ def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) 
         new_work=new_work,
         cords=cords,
         assumed=tuple(reading.assumed),
+        readings=readings,
     )
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from powerplan.inputs.faults import Faults, Path
+from powerplan.inputs.frame import Frame
 from powerplan.inputs.saying import found
 from powerplan.model.lengths import length_text
 from powerplan.model.rules import RuleSet
@@ -21,14 +22,16 @@ _GAUGE = re.compile(r"(?:# ?([0-9]{1,2})(?: ?awg)?|([0-9]{1,2}) ?(?:awg|ga|gauge
 class Reading:
     """One reading of one file: its rule set, its faults, and what was filled in.
 
-    ``width_m`` and ``depth_m`` of the room are None where they could not be read. [m]
+    ``width_m`` and ``depth_m`` are the room's to the face that the file measures to, and ``frame``
+    leads from there to the finished walls; None where they could not be read. [m]
     """
 
     rules: RuleSet
     faults: Faults
     units: str
-    width_m: Fraction | None
-    depth_m: Fraction | None
+    width_m: Fraction | None = None
+    depth_m: Fraction | None = None
+    frame: Frame | None = None
     assumed: list[Assumption] = field(default_factory=list)
 
     def assume(self, subject: str, words: str) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from powerplan.inputs import written as w
 from powerplan.inputs.reading import Reading, grid_m, micro
+from powerplan.inputs.row_places import center_x_m, check_stands
 from powerplan.inputs.saying import meant, named
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.model.spec import Row
@@ -31,10 +32,8 @@ def _row(reading: Reading, table: Table[w.Row], kinds: list[str]) -> Row | None:
     _check_pairs(reading, table)
     if it.fastened is None and table.sound("fastened"):
         reading.assume(f"row {table.name}", "counts as bolted down")
-    center = it.center_from_left
-    if center is None and table.sound("center_from_left") and reading.width_m is not None:
-        center = reading.width_m / 2
-        reading.assume(f"row {table.name}", "stands in the middle of the room, left to right")
+    center = center_x_m(reading, table)
+    check_stands(reading, table, center)
     if table.spoiled or center is None:
         return None
     return Row(

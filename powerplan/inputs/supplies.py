@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from powerplan.inputs import written as w
 from powerplan.inputs.fields import text
-from powerplan.inputs.places import ACROSS, AHEAD, axis_along, refuse_other_axis, start_m
+from powerplan.inputs.inside import near
+from powerplan.inputs.places import ACROSS, AHEAD, start_m
 from powerplan.inputs.reading import (
     Reading,
     grid_m,
@@ -17,8 +18,10 @@ from powerplan.inputs.reading import (
 )
 from powerplan.inputs.saying import meant, named
 from powerplan.inputs.tables import PlanTables, Table, natural
+from powerplan.inputs.wall_places import point_on_wall, wall_of
+from powerplan.model.geometry import Point
 from powerplan.model.lengths import amps_text
-from powerplan.model.spec import Circuit, Cords, Load, NewWork, Outlet, Size, Wall
+from powerplan.model.spec import Circuit, Cords, Load, NewWork, Outlet, Size
 
 
 def circuits_of(reading: Reading, tables: PlanTables) -> tuple[Circuit, ...]:
@@ -69,8 +72,7 @@ def _outlet(reading: Reading, table: Table[w.Outlet], circuits: list[str]) -> Ou
     if table.has("sockets", "free") and it.free > it.sockets:
         words = f"{it.free} free is more than the {it.sockets} there are"
         reading.faults.add(table.at("free"), words)
-    wall = Wall(it.wall) if it.wall else None
-    place = _wall_place(reading, table, wall) if wall else _floor_place(reading, table)
+    place = _wall_place(reading, table) if it.wall else _floor_place(reading, table)
     rating = it.rating
     if rating is None and table.sound("rating"):
         rating = reading.rules.exact("usual_socket")
@@ -80,9 +82,9 @@ def _outlet(reading: Reading, table: Table[w.Outlet], circuits: list[str]) -> Ou
     return Outlet(
         id=table.name,
         circuit=it.circuit,
-        wall=wall,
-        x_m=grid_m(place[0]),
-        y_m=grid_m(place[1]),
+        wall=place[0],
+        x_m=place[1][0],
+        y_m=place[1][1],
         height_m=grid_m(it.height or Fraction(0)),
         sockets=it.sockets,
         free=it.free,
@@ -90,36 +92,34 @@ def _outlet(reading: Reading, table: Table[w.Outlet], circuits: list[str]) -> Ou
     )
 
 
-def _wall_place(
-    reading: Reading, table: Table[w.Outlet], wall: Wall
-) -> tuple[Fraction, Fraction] | None:
+def _wall_place(reading: Reading, table: Table[w.Outlet]) -> tuple[str, Point] | None:
     if table.it.height is None and table.sound("height"):
         words = 'height is missing: floor to the middle of the outlet, such as "16 in"'
         reading.faults.add(table.path, words)
-    if refuse_other_axis(reading, table, wall, "an outlet"):
-        return None
-    along = start_m(reading, table, axis_along(wall), Fraction(0))
-    if along is None or reading.width_m is None or reading.depth_m is None:
-        return None
-    places = {
-        Wall.BACK: (along, Fraction(0)),
-        Wall.SCREEN: (along, reading.depth_m),
-        Wall.LEFT: (Fraction(0), along),
-        Wall.RIGHT: (reading.width_m, along),
-    }
-    return places[wall]
+    wall = wall_of(reading, table)
+    place = None if wall is None else point_on_wall(reading, table, wall)
+    return None if wall is None or place is None else (wall.id, place)
 
 
-def _floor_place(reading: Reading, table: Table[w.Outlet]) -> tuple[Fraction, Fraction] | None:
+def _floor_place(reading: Reading, table: Table[w.Outlet]) -> tuple[None, Point] | None:
     if not table.sound("wall"):
         return None
     if table.it.height:
         words = "an outlet in the floor has no height; write wall for one on a wall"
         reading.faults.add(table.at("height"), words)
+    if table.it.from_corner is not None:
+        words = "this places an outlet on a wall; write wall too"
+        reading.faults.add(table.at("from_corner"), words)
     why = ": an outlet in the floor has both; for one on a wall, write wall"
     across = start_m(reading, table, ACROSS, Fraction(0), why)
     ahead = start_m(reading, table, AHEAD, Fraction(0), why)
-    return None if across is None or ahead is None else (across, ahead)
+    if across is None or ahead is None or reading.frame is None:
+        return None
+    x_m, y_m = map(grid_m, reading.frame.inside((across, ahead)))
+    if not near(reading.frame.room.outline, (x_m, y_m)):
+        reading.faults.add(table.path, "it lies outside the room's walls")
+        return None
+    return None, (x_m, y_m)
 
 
 def new_work_of(reading: Reading, tables: PlanTables) -> NewWork:

@@ -20,7 +20,7 @@ M_co = TypeVar("M_co", bound=w.Written, covariant=True)
 
 VERSION = 1
 
-_GROUPS = ("door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet")
+_GROUPS = ("door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet", "reading")
 _SINGLES = ("project", "room", "floor", "new_work", "cords")
 _LEVELS = ("plan_file", *_SINGLES, *_GROUPS)
 
@@ -79,6 +79,7 @@ class PlanTables:
         self.rows = self._group("row", w.Row)
         self.circuits = self._group("circuit", w.Circuit)
         self.outlets = self._group("outlet", w.Outlet)
+        self.readings = self._group("reading", w.TapeReading)
 
     def written(self, key: str) -> bool:
         """True when the file has this table."""
@@ -87,7 +88,9 @@ class PlanTables:
     def _single(self, key: str, model: type[M]) -> Table[M]:
         value = self._document.get(key, {})
         if key == "room" and "room" not in self._document:
-            self._faults.add((), "[room] is missing: the table with its width and depth")
+            self._faults.add(
+                (), "[room] is missing: the table with its width and depth, or its corners"
+            )
             return _nothing_sound((key,), model)
         return read_table((key,), value, model, self._faults)
 

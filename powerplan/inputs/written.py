@@ -31,11 +31,25 @@ class Project(Written):
     units: f.Units | None = None
 
 
-class Room(Written):
-    """[room]"""
+class Corner(Written):
+    """[[room.corner]]"""
 
-    width: f.RoomSide = needed('the length of the back wall, such as "20 ft"')
-    depth: f.RoomSide = needed('back wall to screen wall, such as "15 ft 6 in"')
+    from_left: f.CornerPlace = Field(description='from the leftmost wall, such as "12 ft"')
+    from_back: f.CornerPlace = Field(description='from the rearmost wall, such as "4 ft"')
+    wall: f.Text | None = None
+
+
+class Room(Written):
+    """[room]; width and depth, or corners."""
+
+    inner: ClassVar[dict[str, type[Written]]] = {"corner": Corner}
+
+    width: f.RoomSide | None = None
+    depth: f.RoomSide | None = None
+    corner: Annotated[tuple[Corner, ...] | None, f.CornerList] = None
+    measured_to: f.Face | None = None
+    print_to: f.Face | None = None
+    build_up: dict[str, f.BuildUp] | None = None
     left_wall: f.Text | None = None
     right_wall: f.Text | None = None
     back_wall: f.Text | None = None
@@ -54,7 +68,8 @@ class Placed(Written):
 class Door(Placed):
     """[door.NAME]"""
 
-    wall: f.WallName = needed("the wall it is in: left, right, back or screen")
+    wall: f.Text = needed("the wall it is in: left, right, back, screen, or one that you named")
+    from_corner: f.Away | None = None
     width: f.DoorWidth = needed('the width of its opening, such as "32 in"')
     swings: f.Swings | None = None
 
@@ -157,6 +172,17 @@ class Row(Written):
     fastened: f.FlagOrUnknown = None
 
 
+class TapeReading(Placed):
+    """[reading.NAME]: two places of the floor, and what the tape read between them."""
+
+    to_left: f.Away | None = None
+    to_right: f.Away | None = None
+    to_back: f.Away | None = None
+    to_screen: f.Away | None = None
+    between: tuple[f.Text, ...] | None = None
+    reads: f.Extent = needed('what the tape read, such as "24 ft 9 in"')
+
+
 class Circuit(Written):
     """[circuit.NAME]"""
 
@@ -170,7 +196,8 @@ class Outlet(Placed):
     """[outlet.NAME]"""
 
     circuit: f.Text = needed("the name of a [circuit.NAME]")
-    wall: f.WallName | None = None
+    wall: f.Text | None = None
+    from_corner: f.Away | None = None
     height: f.OutletHeight | None = None
     sockets: f.Sockets = needed("how many plugs it takes, such as 2")
     free: f.FreeSockets = needed("how many of its sockets are free, such as 1")

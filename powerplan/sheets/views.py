@@ -62,7 +62,7 @@ _FAMILIES = {
         "chain-",
         "coupler-",
     ),
-    MARK: ("box-", "headrest-", "footrest-", "row-", "rows-", "door-"),
+    MARK: ("box-", "headrest-", "footrest-", "row-", "rows-", "door-", "reading-"),
     CORDS: ("cord-", "cords-", "link-", "gap-", "spare-", "extension-", "chain-", "coupler-"),
 }
 

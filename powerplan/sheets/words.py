@@ -110,7 +110,7 @@ def _mark_um(units: str) -> int:
 
 def layout_faults(plan: Plan) -> tuple[Finding, ...]:
     """Return the musts of the layout that are not met: with these, marks and ways will move."""
-    about_rows = ("row-", "rows-", "headrest-", "footrest-", "door-")
+    about_rows = ("row-", "rows-", "headrest-", "footrest-", "door-", "reading-")
     return tuple(f for f in plan.findings if f.stops and f.rule.startswith(about_rows))
 
 

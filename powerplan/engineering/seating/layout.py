@@ -5,6 +5,7 @@ from __future__ import annotations
 from powerplan.engineering.seating import ahead, center, levels
 from powerplan.engineering.seating.covered import floor_inside_door
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
+from powerplan.engineering.seating.readings import readings_agree
 from powerplan.engineering.seating.rects import gap_m
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import length_text, micrometres
@@ -17,8 +18,9 @@ def layout_findings(
 ) -> tuple[Finding, ...]:
     """Return every seating rule held against every row, met ones too.
 
-    Rules come in one order: walls, obstacles, rows against rows, headrests, risers, doors, the
-    passage in front, the middle of the room; within a rule, rows come in the plan's order.
+    Rules come in one order: tape readings, walls, obstacles, rows against rows, headrests, risers,
+    doors, the passage in front, the middle of the room; within a rule, rows come in the plan's
+    order.
 
     Parameters
     ----------
@@ -34,7 +36,7 @@ def layout_findings(
     tuple of Finding
         Values and limits in metres. [m]
     """
-    found: list[Finding] = []
+    found: list[Finding] = list(readings_agree(spec, rules))
     for row in rows:
         found.extend(_row_fits_walls(spec, row, rules))
     for row in rows:
