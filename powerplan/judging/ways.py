@@ -6,17 +6,22 @@ import math
 from collections.abc import Iterator
 from fractions import Fraction
 
-from powerplan.judging.case import LENIENT_M, Case
+from powerplan.judging.case import AGREES, LENIENT_M, Case
 from powerplan.judging.feeding import EXTENSION
 from powerplan.judging.seats import Opening
 from powerplan.judging.shapes import (
+    around,
     depth_inside_m,
+    gap_m,
     grown,
     length_inside_m,
     length_outside_m,
     path_to_rect_m,
+    room_left_m,
+    without,
 )
 from powerplan.model.findings import Finding
+from powerplan.model.geometry import Rect
 from powerplan.model.plan import Cord
 
 _CLEARANCE_UM = 5
@@ -100,16 +105,42 @@ def _joint(case: Case, cord: Cord) -> Iterator[Finding]:
 
 
 def _parked(case: Case, cord: Cord) -> Iterator[Finding]:
-    """What is left over of a cord is parked in the room and never under a mechanism."""
+    """What is left over of a cord is parked in the room, flat and in loops that are not too tight,
+    on covered floor of one level, and never under a mechanism."""
     if cord.park_m is None:
         return
-    subject = f"cord {cord.id}"
+    subject, coil = f"cord {cord.id}", around(cord.park_m, *(cord.coil_m or (0.0, 0.0)))
+    keep_m = case.rules.length_m("cord_clearance") if cord.coil_m else 0.0
     for name, rect in case.floor.solids:
-        if depth_inside_m(grown(rect, -LENIENT_M), cord.park_m) > 0.0:
-            note = f"its spare is parked in {name}"
+        if gap_m(grown(rect, keep_m - LENIENT_M), coil) < 0.0:
+            note = f"its spare is parked in {name}, or nearer to it than a cord may lie"
             yield case.broken("cord-clear-of-mechanism", subject, note)
-    if depth_inside_m(case.floor.room, cord.park_m) < -LENIENT_M:
+    if room_left_m(case.floor.room, coil) < -LENIENT_M:
         yield case.hold("cord-has-a-way", subject, 0, 1, note="its spare is parked outside")
+    if cord.coil_m is not None:
+        yield from _coil(case, cord, coil)
+
+
+def _coil(case: Case, cord: Cord, coil: Rect) -> Iterator[Finding]:
+    """The floor under a coil, and the oval itself."""
+    subject, inner = f"cord {cord.id}", grown(coil, -LENIENT_M)
+    for area in case.plan.spec.walkways:
+        if gap_m(area.rect, inner) < 0.0:
+            yield case.broken("cord-in-walkway", subject, f"spare parked in walkway {area.id}")
+    for area in case.floor.doorways:
+        if gap_m(area.rect, inner) < 0.0:
+            yield case.broken("cord-through-doorway", subject, f"spare parked in door {area.id}")
+    if without(inner, [grown(rect, LENIENT_M) for rect in case.floor.covered]):
+        yield case.broken("cord-on-open-floor", subject, "its spare is parked on open floor")
+    for riser, _ in case.floor.decks:
+        if gap_m(riser.rect, inner) < 0.0 and room_left_m(riser.rect, inner) < 0.0:
+            note = f"its spare is parked across the edge of riser {riser.id}"
+            yield case.broken("cord-has-a-way", subject, note)
+    least_m, most_m = case.rules.length_m("coil_depth"), case.rules.length_m("coil_width")
+    if min(coil.width_m, coil.depth_m) < least_m - LENIENT_M:
+        yield case.broken(AGREES, subject, "its spare is parked in tighter loops than is usual")
+    if max(coil.width_m, coil.depth_m) > most_m + LENIENT_M:
+        yield case.broken(AGREES, subject, "its spare is parked in wider loops than is usual")
 
 
 def _strips(case: Case) -> tuple[Opening, ...]:

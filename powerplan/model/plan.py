@@ -190,8 +190,9 @@ class Cord:
     begins). ``length_m`` is what lies on the floor and up steps and walls (``path_m`` plus
     ``rises_m``); ``needed_m`` what the cord must measure at least; ``bought_m`` what it measures;
     ``longer`` tells that it is a longer one from its maker, bought in place of the usual.
-    ``park_m`` is where more than the usual spare is parked. ``clearance_m`` is the least distance
-    kept from pinch zones and obstacles. [m, A]"""
+    ``park_m`` is the middle of the flat oval in which spare cord is parked, and ``coil_m`` its
+    size, left to right and back to screen; None where little is to spare, or no room for it.
+    ``clearance_m`` is the least distance kept from pinch zones and obstacles. [m, A]"""
 
     id: str
     kind: str
@@ -208,6 +209,7 @@ class Cord:
     clearance_m: float
     park_m: Point | None
     longer: bool = False
+    coil_m: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

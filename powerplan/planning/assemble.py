@@ -31,6 +31,7 @@ from powerplan.planning.gaps import crossing_findings, shared_gaps
 from powerplan.planning.ladder import Solved
 from powerplan.planning.loads import CircuitLoad, Way, circuit_loads, load_findings, single_sockets
 from powerplan.planning.site import FLOOR_BOX, Site
+from powerplan.planning.spare import served
 from powerplan.planning.volts import CircuitVolts, circuit_volts, drop_finding, wiring
 from powerplan.planning.words import mend_first, step_sentence, verdict_sentence
 
@@ -114,9 +115,8 @@ def _parked(site: Site, run: Any) -> list[Finding]:
         if over_m > record.park_over_m(site):
             loose = length_text(leg.bought_m - leg.length_m, units)
             note = (
-                f"{loose} of it lies loose: park it behind the base of "
-                f"{run.chairs[0].id if leg.to not in {c.id for c in run.chairs} else leg.to}, "
-                "tied to the fixed frame, never under a mechanism."
+                f"{loose} of it lies loose: the cords page says where, behind the base of "
+                f"{served(run, leg).id} if there is room; never under a mechanism."
             )
             rule = site.rules.rules["spare-parked"]
             told.append(hold(rule, f"cord {leg.id}", over_m, record.park_over_m(site), note=note))

@@ -6,12 +6,12 @@ from typing import Any
 
 from powerplan.engineering.boxes.marks import BoxSpot
 from powerplan.engineering.seating.poses import SeatedChair
-from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Box, CircuitUse, Cord, Drift, PlacedChair, Zone
 from powerplan.planning.loads import CircuitLoad, Fed, Way
-from powerplan.planning.runs import Leg, Run
+from powerplan.planning.runs import Leg
 from powerplan.planning.site import FLOOR_BOX, Site
+from powerplan.planning.spare import Coil, coils
 from powerplan.planning.volts import CircuitVolts, Wiring
 
 _NOWHERE = Drift(left_m=0.0, right_m=0.0, back_m=0.0, screen_m=0.0)
@@ -101,10 +101,12 @@ def _box(site: Site, fed: Fed, wired: Wiring) -> Box:
 
 def cords(site: Site, way: Way) -> tuple[Cord, ...]:
     """Return every cord, feed by feed, from the plug on."""
-    return tuple(_cord(site, run, leg) for fed in way.fed for run in fed.runs for leg in run.legs)
+    legs = tuple((run, leg) for fed in way.fed for run in fed.runs for leg in run.legs)
+    parked = coils(site, legs)
+    return tuple(_cord(leg, parked.get(leg.id)) for _, leg in legs)
 
 
-def _cord(site: Site, run: Run, leg: Leg) -> Cord:
+def _cord(leg: Leg, coil: Coil | None) -> Cord:
     return Cord(
         id=leg.id,
         kind=leg.kind,
@@ -120,7 +122,8 @@ def _cord(site: Site, run: Run, leg: Leg) -> Cord:
         longer=leg.longer,
         open_floor_m=leg.open_floor_m,
         clearance_m=leg.clearance_m,
-        park_m=park(site, run, leg) if left_over_m(leg) > park_over_m(site) else None,
+        park_m=None if coil is None else coil.middle,
+        coil_m=None if coil is None else (coil.width_m, coil.depth_m),
     )
 
 
@@ -132,23 +135,6 @@ def left_over_m(leg: Leg) -> float:
 def park_over_m(site: Site) -> float:
     """Return how much may be left over before it needs a place. [m]"""
     return site.rules.length_m("park_over")
-
-
-def park(site: Site, run: Run, leg: Leg) -> Point | None:
-    """Return where spare is parked: on the floor behind the base of the chair that the cord
-    serves, clear of it as any cord is; against the wall where there is no more room. None where
-    that floor is taken. [m]"""
-    by_id = {chair.id: chair for chair in run.chairs}
-    chair = by_id.get(leg.to, run.chairs[0])
-    clear_m = site.rules.length_m("cord_clearance") + site.spec.cords.diameter_m / 2
-    place = (chair.x_m, max(0.0, chair.floor.back_m - clear_m))
-    taken = [area.rect for area in (*site.spec.obstacles, *site.spec.walkways)]
-    taken += [rect for owner, rect in site.zones.pinch if owner != chair.id]
-    return None if any(_holds(rect, place) for rect in taken) else place
-
-
-def _holds(rect: Rect, place: Point) -> bool:
-    return rect.left_m <= place[0] <= rect.right_m and rect.back_m <= place[1] <= rect.front_m
 
 
 def circuit_uses(

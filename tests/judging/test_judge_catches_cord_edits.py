@@ -29,6 +29,11 @@ def cord(number: int, **changes: Any) -> Edit:
     return edit
 
 
+def coil(x: float, y: float, width: float, depth: float) -> Edit:
+    """Park the spare of the first cord in an oval there, in inches."""
+    return cord(0, park_m=[inch(x), inch(y)], coil_m=[inch(width), inch(depth)])
+
+
 def spec(part: str, value: Any) -> Edit:
     """Overwrite one part of the spec."""
 
@@ -81,6 +86,11 @@ CHAINED: list[tuple[str, Edit, str, str]] = [
     ("no wire known", cord(0, wire=None), "record-agrees", "cord W1-A1"),
     ("parked under a mechanism", cord(0, park_m=[inch(75), inch(40)]), MUST, "cord W1-A1"),
     ("parked outside", cord(0, park_m=[-0.1, 0.1]), "cord-has-a-way", "cord W1-A1"),
+    ("parked too near a base", coil(75, 16, 4, 4), MUST, "cord W1-A1"),
+    ("parked on open floor", coil(20, 100, 4, 4), "cord-on-open-floor", "cord W1-A1"),
+    ("parked half outside", coil(60, 1, 4, 4), "cord-has-a-way", "cord W1-A1"),
+    ("parked in tight loops", coil(60, 8, 3, 3), "record-agrees", "cord W1-A1"),
+    ("parked in wide loops", coil(60, 8, 13, 4), "record-agrees", "cord W1-A1"),
     ("out through the wall", move(1, 1, 60, -1), "cord-has-a-way", "cord A1-A2"),
     ("one chair left unfed", lose(4), "fed-once", "chair A5"),
     ("all chairs left unfed", lose(0), "fed-once", "chair A3"),

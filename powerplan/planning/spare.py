@@ -1,0 +1,202 @@
+"""Where spare cord lies: in a flat oval of loose loops on covered floor behind the base."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+import shapely
+
+from powerplan.engineering.cords.clip import span_inside
+from powerplan.engineering.cords.floor import COVER_M, Shape, box, grown
+from powerplan.engineering.seating.poses import SeatedChair
+from powerplan.engineering.seating.rects import grid_rect, on_grid
+from powerplan.engineering.seating.zones import REAR_STRIP
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import micrometres
+from powerplan.model.rules import RuleSet
+from powerplan.planning.runs import Leg, Run
+from powerplan.planning.site import Site
+
+# How far the middle of an oval is tried to each side of the chair's own, and in what steps. [m]
+_ASIDE_M, _STEP_M = 0.3, 0.05
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coil:
+    """Spare cord as it lies: an oval, its middle, and how wide and deep it is. [m]"""
+
+    middle: Point
+    width_m: float
+    depth_m: float
+
+    @property
+    def rect(self) -> Rect:
+        """The floor around it. [m]"""
+        return grid_rect(
+            self.middle[0] - self.width_m / 2,
+            self.middle[0] + self.width_m / 2,
+            self.middle[1] - self.depth_m / 2,
+            self.middle[1] + self.depth_m / 2,
+        )
+
+
+def coil_size_m(spare_m: float, rules: RuleSet) -> tuple[float, float]:
+    """Return the flat oval in which a length of cord lies in loops on top of one another.
+
+    Its depth is a number of the rule set (two half turns of that width); it takes as few loops as
+    the greatest width allows, all of one size.
+
+    Parameters
+    ----------
+    spare_m : float
+        What is left over. [m]
+    rules : RuleSet
+        The numbers.
+
+    Returns
+    -------
+    tuple of float
+        Left to right, and back to screen. [m]
+    """
+    widest_m, depth_m = rules.length_m("coil_width"), rules.length_m("coil_depth")
+    loops = max(1, math.ceil(spare_m / loop_m(widest_m, depth_m) - 1e-9))
+    straight_m = max(0.0, (spare_m / loops - math.pi * depth_m) / 2)
+    return (on_grid(depth_m + straight_m), on_grid(depth_m))
+
+
+def loop_m(width_m: float, depth_m: float) -> float:
+    """Return how much cord one loop of an oval takes: two half turns and two straight sides.
+
+    Parameters
+    ----------
+    width_m, depth_m : float
+        The oval; it is at least as wide as deep. [m]
+    """
+    return math.pi * depth_m + 2 * (width_m - depth_m)
+
+
+def spare_m(leg: Leg) -> float:
+    """Return how much of a cord does not lie on its way. [m]"""
+    return (micrometres(leg.bought_m) - micrometres(leg.length_m)) / 1e6
+
+
+def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
+    """Return, by cord, where spare that asks for a place is parked.
+
+    A coil lies behind the base of the chair that its cord serves, on covered floor only, as clear
+    of what moves as any cord, on one level, off walkways, doorways and obstacles, and beside other
+    coils. Where there is room it lies behind the reclined headrest; else midway between the base
+    and where covered floor ends. What finds no such floor, or cannot get out from under its chair
+    to the rear, has no place here and is missing.
+
+    Parameters
+    ----------
+    site : Site
+        The room.
+    legs : tuple of (Run, Leg)
+        Every cord with the run that it is part of.
+    """
+    over_um = micrometres(site.rules.length_m("park_over"))
+    found: dict[str, Coil] = {}
+    for run, leg in legs:
+        if micrometres(spare_m(leg)) <= over_um:
+            continue
+        chair = served(run, leg)
+        if not _gets_out(site, chair, leg):
+            continue
+        others = [other.path for _, other in legs if other is not leg]
+        coil = _place(site, chair, leg, others, tuple(found.values()))
+        if coil is not None:
+            found[leg.id] = coil
+    return found
+
+
+def served(run: Run, leg: Leg) -> SeatedChair:
+    """Return the chair that a cord serves; an extension serves the chair whose lead it meets."""
+    return next((chair for chair in run.chairs if chair.id == leg.to), run.chairs[0])
+
+
+def _gets_out(site: Site, chair: SeatedChair, leg: Leg) -> bool:
+    """Whether a cord can reach the floor behind its chair without crossing a pinch zone."""
+    line_um = micrometres(chair.floor.back_m)
+    if any(micrometres(y) <= line_um for _, y in leg.path):
+        return True
+    return any(o.kind == REAR_STRIP and o.chair == chair.id for o in site.zones.openings)
+
+
+def _place(
+    site: Site,
+    chair: SeatedChair,
+    leg: Leg,
+    others: list[tuple[Point, ...]],
+    taken: tuple[Coil, ...],
+) -> Coil | None:
+    """The best free floor behind a chair, where possible with no other cord under the coil."""
+    width_m, depth_m = coil_size_m(spare_m(leg), site.rules)
+    floor = grown(site.router.floor.lanes, COVER_M)
+    crossed: Coil | None = None
+    for middle in _middles(site, chair, depth_m):
+        coil = Coil(middle=middle, width_m=width_m, depth_m=depth_m)
+        if not _lies_free(site, chair, coil, floor, taken):
+            continue
+        if not any(_passes(path, coil.rect) for path in others):
+            return coil
+        crossed = crossed or coil
+    return crossed
+
+
+def _middles(site: Site, chair: SeatedChair, depth_m: float) -> Iterator[Point]:
+    """Places for the middle of a coil, the best first."""
+    lanes, keep_m = site.router.floor.lanes, site.router.floor.keep_m
+    steps = range(1, round(_ASIDE_M / _STEP_M) + 1)
+    aside = (0.0, *(side * step * _STEP_M for step in steps for side in (-1, 1)))
+    near_m = chair.floor.back_m - keep_m
+    reclined_m = chair.y_m - chair.kind.back_travel_m
+    spans = [(x_m, _behind(lanes, chair.x_m + x_m, near_m)) for x_m in aside]
+    for ahead_m in (min(reclined_m, near_m), near_m):
+        for x_m, far_m in spans:
+            if far_m is not None and ahead_m - far_m >= depth_m:
+                yield on_grid(chair.x_m + x_m), on_grid((far_m + ahead_m) / 2)
+
+
+def _behind(lanes: Shape, x_m: float, near_m: float) -> float | None:
+    """How far back covered floor goes, in one piece from just behind a base. [m]"""
+    if lanes.is_empty:
+        return None
+    _, back_m, _, _ = lanes.bounds
+    line = shapely.LineString(((x_m, back_m), (x_m, near_m)))
+    for part in shapely.get_parts(shapely.intersection(line, lanes)):
+        _, low_m, _, high_m = part.bounds
+        if abs(high_m - near_m) <= COVER_M and high_m - low_m > COVER_M:
+            return float(low_m)
+    return None
+
+
+def _lies_free(
+    site: Site, chair: SeatedChair, coil: Coil, floor: Shape, taken: tuple[Coil, ...]
+) -> bool:
+    rect = coil.rect
+    if any(rect.overlaps(other.rect) for other in taken):
+        return False
+    for riser in site.spec.risers:
+        if rect.overlaps(riser.rect) and riser.id != chair.riser:
+            return False
+        if riser.id == chair.riser and not _inside(rect, riser.rect):
+            return False
+    return bool(shapely.covers(floor, box(rect)))
+
+
+def _inside(inner: Rect, outer: Rect) -> bool:
+    return (
+        micrometres(outer.left_m) <= micrometres(inner.left_m)
+        and micrometres(inner.right_m) <= micrometres(outer.right_m)
+        and micrometres(outer.back_m) <= micrometres(inner.back_m)
+        and micrometres(inner.front_m) <= micrometres(outer.front_m)
+    )
+
+
+def _passes(path: tuple[Point, ...], rect: Rect) -> bool:
+    return any(span_inside(segment, rect) is not None for segment in pairwise(path))

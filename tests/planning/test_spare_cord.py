@@ -1,0 +1,115 @@
+"""Spare cord lies in flat ovals behind the base, in reach of nothing that moves."""
+
+import math
+from itertools import combinations
+
+import pytest
+import shapely
+import strategies
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from support import NEC, inch, make_area, make_chain, make_chair, make_riser, make_row, make_spec
+
+from powerplan.model.plan import Cord, Plan
+from powerplan.planning.pipeline import make_plan
+from powerplan.planning.spare import coil_size_m, loop_m
+
+USUAL_M, WIDEST_M = inch(4), inch(12)
+
+
+def plan(**changes: object) -> Plan:
+    usual = {"rows": (make_row(seats=1),), "outlets": ()}
+    return make_plan(make_spec(**{**usual, **changes}), NEC, "0" * 64)
+
+
+def oval(cord: Cord) -> shapely.Polygon:
+    """The floor of a coil: two half circles and what is between them."""
+    assert cord.park_m is not None
+    assert cord.coil_m is not None
+    (x, y), (width, depth) = cord.park_m, cord.coil_m
+    half = (width - depth) / 2
+    return shapely.LineString(((x - half, y), (x + half, y))).buffer(depth / 2)
+
+
+@given(st.floats(inch(24), inch(400)))
+def test_loops_of_one_size_take_up_all_that_is_spare_and_as_few_as_can_be(spare_m: float) -> None:
+    width_m, depth_m = coil_size_m(spare_m, NEC)
+    assert depth_m == pytest.approx(USUAL_M)
+    assert depth_m <= width_m <= WIDEST_M + 1e-6
+    # a loop of a running track: two half circles and two straights
+    one_m = math.pi * depth_m + 2 * (width_m - depth_m)
+    assert one_m == pytest.approx(loop_m(width_m, depth_m))
+    loops = round(spare_m / one_m)
+    assert loops * one_m == pytest.approx(spare_m, abs=2e-5)
+    assert loops == math.ceil(spare_m / (math.pi * USUAL_M + 2 * (WIDEST_M - USUAL_M)) - 1e-9)
+
+
+def test_where_there_is_room_it_lies_behind_the_reclined_headrest() -> None:
+    # Headrest 14 in off the wall, back travel 5 in: 9 in stay free, and 4 1/2 in is their middle.
+    (cord,) = plan().cords
+    assert cord.park_m == pytest.approx((inch(120), inch("9/2")))
+    # 72 in less 4 in: three loops of 22 2/3 in; (22 2/3 - 4 pi) / 2 + 4 = 9.05 in wide.
+    assert cord.coil_m == pytest.approx((inch(4 + (68 / 3 - 4 * math.pi) / 2), inch(4)), abs=1e-6)
+
+
+def test_close_to_a_wall_it_lies_midway_between_the_base_and_the_wall() -> None:
+    # Headrest 6 in off, base at 10 in; 25 mm and half of 0.36 in are kept to the base.
+    (cord,) = plan(rows=(make_row(seats=1, headrest_to_wall_m=inch(6)),)).cords
+    assert cord.park_m == pytest.approx(
+        (inch(120), (inch(10) - 0.025 - inch("9/50")) / 2), abs=1e-6
+    )
+
+
+def test_no_place_is_told_where_there_is_no_room_for_loops() -> None:
+    chair = make_chair(rear_of_base_m=inch(1), back_travel_m=inch("1/2"))
+    row = make_row(seats=1, headrest_to_wall_m=inch(3))
+    (cord,) = plan(chairs=(chair,), rows=(row,)).cords
+    assert cord.park_m is None
+    assert cord.coil_m is None
+
+
+def test_a_lead_that_cannot_come_out_to_the_rear_is_parked_nowhere() -> None:
+    (cord,) = plan(chairs=(make_chair(rear_gap_m=None),)).cords
+    assert cord.park_m is None
+
+
+def test_a_coil_moves_aside_for_what_stands_behind_the_chair() -> None:
+    column = make_area("column", 118, 0, 4, 9)
+    (cord,) = plan(obstacles=(column,)).cords
+    assert cord.park_m is not None
+    assert oval(cord).distance(shapely.box(inch(118), 0, inch(122), inch(9))) > 0.025
+
+
+def test_a_coil_never_lies_over_the_edge_of_a_riser() -> None:
+    riser = make_riser(0, 6, 240, 100)
+    row = make_row(seats=1, headrest_to_wall_m=inch(14))
+    (cord,) = plan(risers=(riser,), rows=(row,)).cords
+    assert oval(cord).bounds[1] >= inch(6) - 1e-6
+
+
+@settings(max_examples=25)
+@given(strategies.rooms())
+def test_coils_keep_off_what_moves_off_each_other_and_in_the_room(spec) -> None:
+    made = make_plan(spec, NEC, "0" * 64)
+    ovals = [oval(cord) for cord in made.cords if cord.park_m is not None]
+    pinch = [shapely.Polygon(z.outline_m) for z in made.zones if z.kind == "pinch"]
+    room = shapely.box(0, 0, spec.room.width_m, spec.room.depth_m).buffer(1e-5)
+    for one in ovals:
+        assert room.covers(one)
+        assert all(one.distance(zone) >= 0.025 - 1e-5 for zone in pinch)
+        for area in (*spec.obstacles, *spec.walkways):
+            r = area.rect
+            assert one.buffer(-1e-5).disjoint(shapely.box(r.left_m, r.back_m, r.right_m, r.front_m))
+    for one, other in combinations(ovals, 2):
+        assert one.buffer(-1e-5).disjoint(other)
+
+
+def test_more_cord_over_than_the_limit_is_parked_and_less_is_not() -> None:
+    # A link lies 30 in from chair to chair; up to 24 in over are not parked.
+    for link_in, parked in ((54, False), (55, True)):
+        chair = make_chair(chain=make_chain(link_m=inch(link_in)), arm_gap_m=inch("3/2"))
+        made = plan(chairs=(chair,), rows=(make_row(seats=3),))
+        links = [cord for cord in made.cords if cord.kind == "link"]
+        assert links
+        assert all(cord.length_m == pytest.approx(inch(30)) for cord in links)
+        assert all((cord.park_m is not None) == parked for cord in links)
