@@ -6,8 +6,10 @@ import math
 from collections.abc import Iterator
 
 from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_M, LENIENT_UM, WALL_OUTLET, Case
+from powerplan.judging.convex import point_to_segment_m
 from powerplan.judging.cuts import Cutting, joists_known, read_cutting, second_mark_is_clear
-from powerplan.judging.shapes import area_m2, bounds_of, depth_inside_m
+from powerplan.judging.outlines import around_m, depth_m, unlike_m2
+from powerplan.judging.walls import Face
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.plan import Box
@@ -30,14 +32,18 @@ def _wall_outlet(case: Case, box: Box) -> Iterator[Finding]:
         yield case.broken(AGREES, box.id, f"no chair is called {box.under!r:.40}")
         return
     row = next(row for row in case.rows if row.row.id == seat.row.id)
-    yield case.same_length(box.id, "y_m", box.y_m, 0.0)
-    aside_m = min(box.x_m - row.left_m, row.right_m - box.x_m)
-    room_m = case.plan.spec.room.width_m
-    if min(aside_m, box.x_m, room_m - box.x_m) < -LENIENT_M:
+    aside_m, ahead_m = row.pose.back((box.x_m, box.y_m))
+    if not any(_on(wall, (box.x_m, box.y_m)) for wall in case.floor.walls):
+        yield case.broken(AGREES, box.id, "x_m, y_m: a wall outlet that is on no wall")
+    if row.half_m - abs(aside_m) < -LENIENT_M or ahead_m > LENIENT_M:
         note = f"not on the wall behind row {row.row.id}"
         yield case.hold("box-has-a-place", box.id, 0, 1, note=note)
     else:
         yield case.hold("box-has-a-place", box.id, 1, 1)
+
+
+def _on(wall: Face, point: Point) -> bool:
+    return point_to_segment_m(point, (wall.start, wall.end)) <= LENIENT_M
 
 
 def _floor_box(case: Case, box: Box) -> Iterator[Finding]:
@@ -88,8 +94,11 @@ def _place(
     yield case.hold("box-has-a-place", subject, int(fits), 1, note=aside)
     for name, apart_m in cutting.obstacles_m(middles):
         if apart_m < -LENIENT_M:
-            words = f"{note}: obstacle {name} stands on it" if note else f"on obstacle {name}"
+            words = f"{note}: {name} is in the way" if note else f"on {name}"
             yield case.hold("box-has-a-place", subject, 0, 1, note=words)
+    if cutting.lid_in_room_m(middles) < -LENIENT_M:
+        words = f"{note}: the lid leaves the room" if note else "the lid leaves the room"
+        yield case.hold("box-has-a-place", subject, 0, 1, note=words)
     for name, apart_m in cutting.no_cut_m(middles):
         words = f"{note}: {name}" if note else name
         yield case.hold("box-clears-no-cut", subject, apart_m, cutting.margin_m, note=words)
@@ -138,19 +147,17 @@ def _second_mark(case: Case, box: Box, cutting: Cutting) -> Iterator[Finding]:
 
 def _may_sit(case: Case, box: Box, cutting: Cutting) -> Iterator[Finding]:
     """Hold the stated floor for the middle of the box to the recomputed one."""
-    outlines = [outline for outline in box.may_sit_m if outline]
+    outlines = [outline for outline in box.may_sit_m if len(outline) > 2]
     allowed = cutting.allowed()
-    stated_m2 = sum(area_m2(outline) for outline in outlines)
-    follows_m2 = sum(piece.width_m * piece.depth_m for piece in allowed)
-    around_m = sum(2 * (piece.width_m + piece.depth_m) for piece in allowed)
-    off_m2 = (LENIENT_UM + 1) * 1e-6 * (around_m + cutting.around_m) + 1e-9
-    differs = abs(stated_m2 - follows_m2) > off_m2
-    if differs:
-        note = f"may_sit_m: {stated_m2:.6f} m2 stated; {follows_m2:.6f} m2 follows"
+    missing, beyond = unlike_m2(outlines, allowed, allowed)
+    edge_m = sum(around_m(outline) for outline in outlines) + cutting.zone.around_m
+    edge_m += sum(piece.around_m for piece in allowed)
+    if max(missing, beyond) > (LENIENT_UM + 1) * 1e-6 * edge_m + 1e-9:
+        note = f"may_sit_m: {missing:.6f} m2 of it missing, {beyond:.6f} m2 stated beyond it"
         yield case.broken(AGREES, box.id, note)
     mark = (box.x_m, box.y_m)
-    held = any(depth_inside_m(bounds_of(outline), mark) >= -LENIENT_M for outline in outlines)
+    held = any(depth_m(outline, mark) >= -LENIENT_M for outline in outlines)
     yield case.same_words(box.id, "may_sit_m holds the mark", held, True)
-    corners = (point for outline in outlines for point in outline)
+    corners = (point for outline in box.may_sit_m for point in outline)
     strays = any(cutting.lid_room_m(_spot(point)) < -LENIENT_M for point in corners)
     yield case.same_words(box.id, "may_sit_m leaves the clear zone", strays, False)

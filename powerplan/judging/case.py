@@ -9,7 +9,8 @@ from fractions import Fraction
 
 from powerplan.judging.feeding import Feeding, follow
 from powerplan.judging.floor import Floor, read_floor
-from powerplan.judging.seats import LaidRow, Seat, lay_rows
+from powerplan.judging.rows import LaidRow, lay_rows
+from powerplan.judging.seats import Seat
 from powerplan.model.findings import Bound, Finding, Force, hold
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Box, CircuitUse, Plan

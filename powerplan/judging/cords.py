@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_UM, Case
 from powerplan.judging.feeding import EXTENSION, LINK, OWN
+from powerplan.judging.paths import edge_crossings, path_length_m
 from powerplan.judging.plugs import downstream_a
-from powerplan.judging.shapes import edge_crossings, path_length_m
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import MICROMETRE_M, micrometres

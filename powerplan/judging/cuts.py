@@ -6,8 +6,22 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from powerplan.judging import outlines, shapes
 from powerplan.judging.case import LENIENT_M, Case
-from powerplan.judging.shapes import gap_m, room_left_m, without
+from powerplan.judging.convex import (
+    Convex,
+    common,
+    edges,
+    hull,
+    moved_in,
+    of_rect,
+    pieces,
+    room_left_m,
+    separation_m,
+    without,
+)
+from powerplan.judging.seats import Seat
+from powerplan.judging.shapes import wider
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import MICROMETRE_M
 from powerplan.model.plan import Box
@@ -18,9 +32,11 @@ _MOST_JOISTS = 1000
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cutting:
-    """Everything that bears on cutting one floor box in. ``edges`` are the framing's own. [m]"""
+    """Everything that bears on cutting one floor box in. ``edges`` are the framing's own;
+    ``outline`` the room's, empty for a row square to a room of four walls. [m]"""
 
-    zone: Rect
+    zone: Convex
+    outline: tuple[Point, ...]
     deck: str | None
     framing: Framing
     edges: Rect
@@ -30,40 +46,47 @@ class Cutting:
     cut_depth_m: float
     margin_m: float
     no_cut: tuple[Area, ...]
-    obstacles: tuple[Area, ...]
+    obstacles: tuple[tuple[str, Convex], ...]
     risers: tuple[Riser, ...]
-
-    @property
-    def around_m(self) -> float:
-        """The length of the clear zone's outline. [m]"""
-        return 2 * (self.zone.width_m + self.zone.depth_m)
 
     def cut(self, middles: Rect) -> Rect:
         """Return the floor that is cut for all those middles together. [m]"""
         return _spread(middles, self.cut_width_m, self.cut_depth_m)
 
+    def lid(self, middles: Rect) -> Convex:
+        """Return the floor under the lid for all those middles together. [m]"""
+        found = of_rect(_spread(middles, self.lid_width_m, self.lid_depth_m))
+        assert found is not None, "a lid has a size"
+        return found
+
     def lid_room_m(self, middles: Rect) -> float:
         """Return what is left between lid and the sides of the clear zone; negative: out. [m]"""
-        return room_left_m(self.zone, _spread(middles, self.lid_width_m, self.lid_depth_m))
+        return room_left_m(self.zone, self.lid(middles))
+
+    def lid_in_room_m(self, middles: Rect) -> float:
+        """Return what is left between lid and walls; infinite where no wall can be near. [m]"""
+        if not self.outline:
+            return math.inf
+        return outlines.room_left_m(self.outline, self.lid(middles))
 
     def obstacles_m(self, middles: Rect) -> Iterator[tuple[str, float]]:
-        """Give every obstacle, and its distance from the lid. [m]"""
-        lid = _spread(middles, self.lid_width_m, self.lid_depth_m)
-        for area in self.obstacles:
-            yield area.id, gap_m(lid, area.rect)
+        """Give every obstacle and low moving part, and its distance from the lid. [m]"""
+        lid = self.lid(middles)
+        for name, piece in self.obstacles:
+            yield name, separation_m(lid, piece)
 
     def no_cut_m(self, middles: Rect) -> Iterator[tuple[str, float]]:
         """Give every area where nothing is cut, and its distance from the cut-out. [m]"""
         for area in self.no_cut:
-            yield area.id, gap_m(self.cut(middles), area.rect)
+            yield area.id, shapes.gap_m(self.cut(middles), area.rect)
 
     def edges_m(self, middles: Rect) -> Iterator[tuple[str, float]]:
         """Give every riser, and the distance from the cut-out to its edge. [m]"""
         for riser in self.risers:
             if riser.id == self.deck:
-                yield riser.id, room_left_m(riser.rect, self.cut(middles))
+                yield riser.id, shapes.room_left_m(riser.rect, self.cut(middles))
             else:
-                yield riser.id, gap_m(self.cut(middles), riser.rect)
+                yield riser.id, shapes.gap_m(self.cut(middles), riser.rect)
 
     def joists_m(self, middles: Rect) -> float:
         """Return the distance from the cut-out to the nearest joist; infinite on a slab. [m]"""
@@ -79,27 +102,39 @@ class Cutting:
             apart = min(apart, max(low_m - at_m, at_m - high_m) - width_m / 2)
         return apart
 
-    def allowed(self) -> tuple[Rect, ...]:
-        """Return the floor on which the middle may stand, in pieces that do not overlap. [m]"""
-        wide, deep = self.cut_width_m / 2, self.cut_depth_m / 2
-        start = _shrunk(self.zone, self.lid_width_m / 2, self.lid_depth_m / 2)
+    def allowed(self) -> tuple[Convex, ...]:
+        """Return the floor on which the middle may stand, in pieces that do not overlap. [m]
+
+        The lid stays square to the room, so a turned side of the clear zone keeps the middle off
+        by as far as the lid reaches toward it.
+        """
+        wide, deep = self.cut_width_m / 2 + self.margin_m, self.cut_depth_m / 2 + self.margin_m
+        lid = (self.lid_width_m / 2, self.lid_depth_m / 2)
+        start = moved_in(
+            self.zone, (lid[0] * abs(x) + lid[1] * abs(y) for x, y, _ in self.zone.sides)
+        )
+        for riser in (riser for riser in self.risers if riser.id == self.deck):
+            inner = of_rect(wider(riser.rect, -wide, -deep)) if _holds(riser, wide, deep) else None
+            start = None if start is None or inner is None else common(start, inner)
         if start is None:
             return ()
-        holes = [
-            _wider(area.rect, wide + self.margin_m, deep + self.margin_m) for area in self.no_cut
-        ]
+        holes = [of_rect(wider(area.rect, wide, deep)) for area in self.no_cut]
+        holes += [_around(piece, lid) for _, piece in self.obstacles]
         holes += [
-            _wider(area.rect, self.lid_width_m / 2, self.lid_depth_m / 2) for area in self.obstacles
+            of_rect(wider(riser.rect, wide, deep)) for riser in self.risers if riser.id != self.deck
         ]
-        for riser in self.risers:
-            if riser.id != self.deck:
-                holes.append(_wider(riser.rect, wide + self.margin_m, deep + self.margin_m))
-                continue
-            inner = _shrunk(riser.rect, wide + self.margin_m, deep + self.margin_m)
-            holes.extend([start] if inner is None else without(_wider(start, 1.0, 1.0), [inner]))
         if joists_known(self.framing) and self.framing.build == "joists":
-            holes.extend(self._joist_bands(start))
-        return without(start, holes)
+            holes += [of_rect(band) for band in self._joist_bands(_bounds(start))]
+        holes += [
+            hull(
+                (x + i * lid[0], y + k * lid[1]) for x, y in wall for i in (-1, 1) for k in (-1, 1)
+            )
+            for wall in edges(self.outline)
+        ]
+        left = without(start, pieces(*holes))
+        if not self.outline:
+            return left
+        return tuple(piece for piece in left if outlines.inside(self.outline, piece.middle))
 
     def _joist_bands(self, around: Rect) -> Iterator[Rect]:
         spacing_m, width_m = self.framing.spacing_m or 1.0, self.framing.joist_width_m or 0.0
@@ -109,7 +144,7 @@ class Cutting:
         low_m, high_m = self._across(around)
         lowest = max(0, math.ceil((low_m - half_m - self._first_m) / spacing_m))
         highest = math.floor((high_m + half_m - self._first_m) / spacing_m)
-        far = _wider(around, 1.0, 1.0)
+        far = wider(around, 1.0, 1.0)
         spans = [(k, k) for k in range(lowest, min(highest, lowest + _MOST_JOISTS) + 1)]
         if spacing_m <= 2 * half_m and spans:
             spans = [(lowest, highest)]
@@ -147,7 +182,7 @@ def read_cutting(case: Case, box: Box) -> Cutting | None:
     """Return what bears on a floor box; None where its chair has no clear zone, or is none."""
     seat = case.seats.get(box.under)
     zone = None if seat is None else seat.clear
-    if zone is None:
+    if seat is None or zone is None:
         return None
     spec, rules = case.plan.spec, case.rules
     lid, cut = spec.new_work.lid, spec.new_work.cut_out
@@ -155,6 +190,7 @@ def read_cutting(case: Case, box: Box) -> Cutting | None:
     deck = case.floor.deck_at((box.x_m, box.y_m))
     return Cutting(
         zone=zone,
+        outline=() if _square(case, seat) else case.floor.outline,
         deck=None if deck is None else deck.id,
         framing=spec.floor if deck is None else deck.framing,
         edges=case.floor.room if deck is None else deck.rect,
@@ -164,9 +200,21 @@ def read_cutting(case: Case, box: Box) -> Cutting | None:
         cut_depth_m=usual_cut_m if cut is None else cut.depth_m,
         margin_m=spec.new_work.framing_margin_m,
         no_cut=spec.no_cut,
-        obstacles=spec.obstacles,
+        obstacles=(
+            *(
+                (f"obstacle {area.id}", piece)
+                for area in spec.obstacles
+                for piece in pieces(of_rect(area.rect))
+            ),
+            *((f"a moving part of chair {seat.id}", part) for part in seat.parts),
+        ),
         risers=spec.risers,
     )
+
+
+def _square(case: Case, seat: Seat) -> bool:
+    """True for a chair square to a room of four walls: its row keeps its lid off them."""
+    return seat.pose.angle_rad == 0.0 and not case.plan.spec.room.walls
 
 
 def second_mark_is_clear(cutting: Cutting, mark: Point, second: Point) -> bool | None:
@@ -185,18 +233,24 @@ def second_mark_is_clear(cutting: Cutting, mark: Point, second: Point) -> bool |
 
 
 def _spread(middles: Rect, width_m: float, depth_m: float) -> Rect:
-    return _wider(middles, width_m / 2, depth_m / 2)
+    return wider(middles, width_m / 2, depth_m / 2)
 
 
-def _wider(rect: Rect, aside_m: float, ahead_m: float) -> Rect:
-    return Rect(
-        left_m=rect.left_m - aside_m,
-        right_m=rect.right_m + aside_m,
-        back_m=rect.back_m - ahead_m,
-        front_m=rect.front_m + ahead_m,
+def _holds(riser: Riser, aside_m: float, ahead_m: float) -> bool:
+    return riser.rect.width_m > 2 * aside_m and riser.rect.depth_m > 2 * ahead_m
+
+
+def _around(piece: Convex, lid: tuple[float, float]) -> Convex | None:
+    """Every middle whose lid would stand on a piece. [m]"""
+    return hull(
+        (x + i * lid[0], y + k * lid[1]) for x, y in piece.corners for i in (-1, 1) for k in (-1, 1)
     )
 
 
-def _shrunk(rect: Rect, aside_m: float, ahead_m: float) -> Rect | None:
-    smaller = _wider(rect, -aside_m, -ahead_m)
-    return smaller if smaller.width_m > 0.0 and smaller.depth_m > 0.0 else None
+def _bounds(piece: Convex) -> Rect:
+    return Rect(
+        left_m=min(x for x, _ in piece.corners),
+        right_m=max(x for x, _ in piece.corners),
+        back_m=min(y for _, y in piece.corners),
+        front_m=max(y for _, y in piece.corners),
+    )

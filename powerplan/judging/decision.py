@@ -138,8 +138,9 @@ def _spare(case: Case, spare: Spare) -> Iterator[Finding]:
     subject = f"spare on circuit {spare.circuit}"
     branch = case.branches.get(spare.circuit)
     kind = next((kind for kind in case.plan.spec.chairs if kind.id == spare.chair), None)
-    if branch is None or kind is None:
-        yield case.broken(AGREES, subject, "no such circuit, or no such chair")
+    if branch is None or kind is None or kind.input_a == 0:
+        note = "no such circuit, or no such chair that takes a current"
+        yield case.broken(AGREES, subject, note)
         return
     left = _left_a(case, branch, spare)
     yield case.same_number(subject, "spare_a", spare.spare_a, left)

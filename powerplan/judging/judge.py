@@ -16,6 +16,7 @@ from powerplan.judging.loads import judge_circuits
 from powerplan.judging.outlets import judge_outlets
 from powerplan.judging.places import judge_chairs, judge_zones
 from powerplan.judging.plugs import judge_feeding, judge_plugs
+from powerplan.judging.readings import judge_readings
 from powerplan.judging.report import Report, disputed, gathered, not_judged
 from powerplan.judging.sanity import faults
 from powerplan.judging.statements import judge_statements
@@ -28,6 +29,7 @@ __all__ = ["Report", "judge"]
 
 _TRADES = (
     judge_statements,
+    judge_readings,
     judge_layout,
     judge_hazards,
     judge_chairs,

@@ -2,15 +2,29 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from powerplan.judging.case import LENIENT_M, Case
-from powerplan.judging.floor import along_wall
-from powerplan.judging.seats import LaidRow
-from powerplan.judging.shapes import gap_m, point_to_rect_m, room_left_m
+from powerplan.judging.convex import (
+    Convex,
+    Segment,
+    apart_m,
+    common,
+    depth_inside_m,
+    edges,
+    of_rect,
+    pieces,
+    point_to_m,
+    room_left_m,
+)
+from powerplan.judging.outlines import depth_m
+from powerplan.judging.outlines import room_left_m as outline_left_m
+from powerplan.judging.rows import Body, LaidRow
+from powerplan.judging.sight import least_m, look
+from powerplan.judging.walls import Face, along
 from powerplan.model.findings import Finding
-from powerplan.model.geometry import Point, Rect
-from powerplan.model.spec import Door, Wall
+from powerplan.model.spec import Riser
 
 
 def judge_layout(case: Case) -> Iterator[Finding]:
@@ -20,6 +34,7 @@ def judge_layout(case: Case) -> Iterator[Finding]:
         yield from _obstacles(case, row)
         yield from _risers(case, row)
         yield from _doors(case, row)
+        yield from _neighbours(case, row)
         yield _passage(case, row)
         off_m = abs(row.row.center_x_m - case.plan.spec.room.width_m / 2)
         yield case.hold("row-on-centre", _name(row), off_m, 0.0)
@@ -33,88 +48,144 @@ def _name(row: LaidRow) -> str:
 
 
 def _walls(case: Case, row: LaidRow) -> Iterator[Finding]:
-    room = case.plan.spec.room
-    swept = row.swept
-    spare_m = min(swept.left_m, room.width_m - swept.right_m, room.depth_m - swept.front_m)
+    """Square to a rectangle, the wall behind is the headrests'; elsewhere all are the row's."""
+    room, outline = case.plan.spec.room, case.floor.outline
+    if row.plain and not room.walls:
+        corners = [corner for body in row.bodies for corner in body.swept.corners]
+        spare_m = min(min(x, room.width_m - x, room.depth_m - y) for x, y in corners)
+        behind_m = min(y for _, y in corners)
+    else:
+        spare_m = min(outline_left_m(outline, body.swept) for body in row.bodies)
+        behind_m = min(depth_m(outline, body.rear(side)) for body in row.bodies for side in (0, 1))
     yield case.hold("row-fits-walls", _name(row), spare_m, 0.0)
-    yield case.hold("headrest-clears-wall", _name(row), swept.back_m, 0.0)
+    yield case.hold("headrest-clears-wall", _name(row), behind_m, 0.0)
 
 
 def _obstacles(case: Case, row: LaidRow) -> Iterator[Finding]:
     for area in case.plan.spec.obstacles:
-        apart_m = gap_m(row.swept, area.rect)
-        note = f"obstacle {area.id}"
-        yield case.hold("row-clears-obstacle", _name(row), apart_m, 0.0, note=note)
+        for piece in pieces(of_rect(area.rect)):
+            spare_m = min(apart_m(body.swept, piece) for body in row.bodies)
+            note = f"obstacle {area.id}"
+            yield case.hold("row-clears-obstacle", _name(row), spare_m, 0.0, note=note)
+
+
+def _carries(riser: Riser, row: LaidRow) -> bool:
+    """True where a row stands wholly on a riser."""
+    deck = of_rect(riser.rect)
+    return deck is not None and all(
+        room_left_m(deck, body.base) >= -LENIENT_M for body in row.bodies
+    )
 
 
 def _risers(case: Case, row: LaidRow) -> Iterator[Finding]:
     for riser in case.plan.spec.risers:
-        note = f"riser {riser.id}"
-        within_m, apart_m = room_left_m(riser.rect, row.base), gap_m(riser.rect, row.base)
-        level_m = max(within_m, apart_m)
+        deck, note = of_rect(riser.rect), f"riser {riser.id}"
+        if deck is None:
+            continue
+        within_m = min(room_left_m(deck, body.base) for body in row.bodies)
+        beside_m = min(apart_m(deck, body.base) for body in row.bodies)
+        level_m = max(within_m, beside_m)
         yield case.hold("row-on-one-level", _name(row), level_m, 0.0, note=note)
-        if within_m >= -LENIENT_M:
-            ahead_m = riser.rect.front_m - row.swept.front_m
+        if _carries(riser, row):
+            ahead_m = min(_ahead_on_m(riser, row, body) for body in row.bodies)
             yield case.hold("footrest-on-riser", _name(row), ahead_m, 0.0, note=note)
+
+
+def _ahead_on_m(riser: Riser, row: LaidRow, body: Body) -> float:
+    """What is left between a reclined footrest and the edge of its riser. [m]"""
+    if row.plain:
+        return riser.rect.front_m - max(y for _, y in body.swept.corners)
+    deck = of_rect(riser.rect)
+    front = [body.pose.at(side, body.reach_m) for side in (-body.halves[0], body.halves[1])]
+    return math.inf if deck is None else min(depth_inside_m(deck, corner) for corner in front)
+
+
+def _neighbours(case: Case, row: LaidRow) -> Iterator[Finding]:
+    """Cushions of a curved row, footrests out, stay within their own wedges of the circle."""
+    if row.straight:
+        return
+    lines = {one.pose: one.lines for one in row.placed}
+    spare_m = math.inf
+    for seat in row.seats:
+        half_m, kind = seat.cushion_m / 2, seat.kind
+        cushion = seat.pose.box(-half_m, half_m, kind.rear_of_base_m, kind.reclined_reach_m)
+        for x, y, reach in lines[seat.pose]:
+            for corner in cushion.corners if cushion else ():
+                spare_m = min(spare_m, reach - x * corner[0] - y * corner[1])
+    yield case.hold("seats-clear-of-each-other", _name(row), spare_m, 0.0)
 
 
 def _pair(case: Case, one: LaidRow, other: LaidRow) -> Iterator[Finding]:
     behind, ahead = sorted((one, other), key=lambda row: row.row.headrest_to_wall_m)
     subject = f"{_name(behind)} and {_name(ahead)}"
-    apart_m = gap_m(behind.upright, ahead.upright)
-    yield case.hold("rows-apart", subject, apart_m, 0.0)
-    if _side_by_side_m(behind.swept, ahead.swept) < -LENIENT_M:
-        ahead_m = ahead.swept.back_m - behind.swept.front_m
-        yield case.hold("footrest-clears-row-ahead", _name(behind), ahead_m, 0.0, note=subject)
+    spare_m = min(apart_m(a.upright, b.upright) for a in behind.bodies for b in ahead.bodies)
+    yield case.hold("rows-apart", subject, spare_m, 0.0)
+    if not (behind.plain and ahead.plain):
+        spare_m = min(apart_m(a.swept, b.swept) for a in behind.bodies for b in ahead.bodies)
+        yield case.hold("footrest-clears-row-ahead", _name(behind), spare_m, 0.0, note=subject)
+        return
+    gaps = [
+        _back_m(b.swept) - _front_m(a.swept)
+        for a in behind.bodies
+        for b in ahead.bodies
+        if _side_by_side_m(a.swept, b.swept) < -LENIENT_M
+    ]
+    if gaps:
+        yield case.hold("footrest-clears-row-ahead", _name(behind), min(gaps), 0.0, note=subject)
 
 
-def _side_by_side_m(one: Rect, other: Rect) -> float:
-    return max(one.left_m - other.right_m, other.left_m - one.right_m)
+def _back_m(piece: Convex) -> float:
+    return min(y for _, y in piece.corners)
+
+
+def _front_m(piece: Convex) -> float:
+    return max(y for _, y in piece.corners)
+
+
+def _side_by_side_m(one: Convex, other: Convex) -> float:
+    (left, right), (from_, to) = (
+        (min(x for x, _ in piece.corners), max(x for x, _ in piece.corners))
+        for piece in (one, other)
+    )
+    return max(left - to, from_ - right)
 
 
 def _passage(case: Case, row: LaidRow) -> Finding:
     """What is left in front of the reclined footrests, to wall, riser edge or the next row."""
-    swept, stops = row.swept, [case.plan.spec.room.depth_m]
-    stops += [
-        riser.rect.front_m
-        for riser in case.plan.spec.risers
-        if room_left_m(riser.rect, row.base) >= -LENIENT_M
-    ]
-    stops += [
-        other.swept.back_m
-        for other in case.rows
-        if other.row.headrest_to_wall_m > row.row.headrest_to_wall_m
-        and _side_by_side_m(swept, other.swept) < -LENIENT_M
-    ]
-    limit_m = case.rules.length_m("passage")
-    return case.hold("passage-in-front", _name(row), min(stops) - swept.front_m, limit_m)
+    stops: list[Segment] = [(wall.start, wall.end) for wall in case.floor.walls]
+    for riser in case.plan.spec.risers:
+        if _carries(riser, row):
+            stops += edges(riser.rect.outline)
+    for other in case.rows:
+        if other is not row:
+            stops += [edge for body in other.bodies for edge in edges(body.swept.corners)]
+    least = math.inf
+    for body in row.bodies:
+        front = body.pose.turned(0.0, body.depth_m, 0.0)
+        seen = look(front, -body.halves[0], body.halves[1], stops, back=False)
+        least = min(least, least_m(seen) - (body.reach_m - body.depth_m))
+    return case.hold("passage-in-front", _name(row), least, case.rules.length_m("passage"))
 
 
 def _doors(case: Case, row: LaidRow) -> Iterator[Finding]:
     """Hold a door that swings in to the two quarter circles its leaf may sweep."""
+    walls = {wall.id: wall for wall in case.floor.walls}
     for door in case.plan.spec.doors:
         if door.swings != "in":
             continue
-        width_m = door.end_m - door.start_m
-        before = along_wall(case.plan.spec, door.wall, door.start_m, door.end_m, width_m)
-        spare_m = gap_m(before, row.swept)
-        if spare_m < 0.0:
-            inside = _common(before, row.swept)
-            spare_m = min(point_to_rect_m(hinge, inside) for hinge in _hinges(case, door)) - width_m
+        wall, width_m = walls[door.wall], door.end_m - door.start_m
+        before = along(wall, door.start_m, door.end_m, width_m)
+        if before is None:
+            continue
+        spare_m = min(_leaf_m(wall, door.start_m, door.end_m, before, body) for body in row.bodies)
         yield case.hold("door-free", _name(row), spare_m, 0.0, note=f"door {door.id}")
 
 
-def _common(one: Rect, other: Rect) -> Rect:
-    return Rect(
-        left_m=max(one.left_m, other.left_m),
-        right_m=min(one.right_m, other.right_m),
-        back_m=max(one.back_m, other.back_m),
-        front_m=min(one.front_m, other.front_m),
-    )
-
-
-def _hinges(case: Case, door: Door) -> tuple[Point, Point]:
-    line = along_wall(case.plan.spec, door.wall, door.start_m, door.end_m, 0.0)
-    if door.wall in (Wall.BACK, Wall.SCREEN):
-        return (line.left_m, line.back_m), (line.right_m, line.back_m)
-    return (line.left_m, line.back_m), (line.left_m, line.front_m)
+def _leaf_m(wall: Face, start_m: float, end_m: float, before: Convex, body: Body) -> float:
+    """How far a body is from both quarter circles of a door's leaf; negative: in one. [m]"""
+    spare_m = apart_m(before, body.swept)
+    inside = common(before, body.swept)
+    if spare_m >= 0.0 or inside is None:
+        return spare_m
+    hinges = (wall.at(start_m, 0.0), wall.at(end_m, 0.0))
+    return min(point_to_m(hinge, inside) for hinge in hinges) - (end_m - start_m)

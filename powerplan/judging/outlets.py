@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_UM, WALL_OUTLET, Case
+from powerplan.judging.convex import depth_inside_m
 from powerplan.judging.cords import box_height_m
 from powerplan.judging.cuts import joists_known, read_cutting
 from powerplan.model.findings import Finding
@@ -43,19 +44,19 @@ def _plug_under_chair(case: Case, outlet: Outlet) -> Iterator[Finding]:
         clear, zone = seat.clear, seat.kind.clear
         if clear is None or zone is None:
             continue
-        within = clear.left_m <= outlet.x_m <= clear.right_m
-        if within and clear.back_m <= outlet.y_m <= clear.front_m:
+        if depth_inside_m(clear, (outlet.x_m, outlet.y_m)) >= 0.0:
             plug_m = case.plan.spec.new_work.plug_height_m
             yield case.hold("box-plug-height", f"outlet {outlet.id}", plug_m, zone.height_m)
 
 
 def _provisional(case: Case, box: Box) -> Iterator[Finding]:
-    """A mark to cut by rests on a known lid, a known cut-out and known framing."""
+    """A mark to cut by rests on a measured chair, a known lid and cut-out, and known framing."""
     cutting = read_cutting(case, box)
     if box.kind != FLOOR_BOX or cutting is None or box.provisional:
         return
     new = case.plan.spec.new_work
     sure = new.lid is not None and new.cut_out is not None and joists_known(cutting.framing)
+    sure = sure and case.seats[box.under].kind.measured
     yield case.same_words(box.id, "provisional", box.provisional, not sure)
 
 

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
 
 from powerplan.judging.case import AGREES, LENIENT_UM, Case
+from powerplan.judging.convex import Convex, without
 from powerplan.judging.feeding import LINK
-from powerplan.judging.seats import LaidRow, Seat
-from powerplan.judging.shapes import area_m2, bounds_of, gap_m, room_left_m
+from powerplan.judging.outlines import around_m, unlike_m2
+from powerplan.judging.rows import LaidRow
+from powerplan.judging.seats import Seat
+from powerplan.judging.standing import normal_rad
 from powerplan.model.findings import Finding
-from powerplan.model.geometry import Rect
-from powerplan.model.lengths import micrometres
 from powerplan.model.plan import PlacedChair, Zone
 
 _PINCH = "pinch"
+_ANGLE_WITHIN_RAD = Fraction(1, 10**8)
 _OPEN_KINDS = ("clear", "rear strip", "arm strip")
 
 
@@ -38,9 +41,13 @@ def _place(case: Case, chair: PlacedChair, seat: Seat) -> Iterator[Finding]:
     subject = f"chair {chair.id}"
     yield case.same_words(subject, "row", chair.row, seat.row.id)
     yield case.same_words(subject, "seat", chair.seat, seat.number)
-    yield case.same_length(subject, "x_m", chair.x_m, seat.x_m)
-    yield case.same_length(subject, "y_m", chair.y_m, seat.y_m)
-    yield case.same_number(subject, "angle_rad", chair.angle_rad, 0.0)
+    yield case.same_length(subject, "x_m", chair.x_m, seat.pose.x_m)
+    yield case.same_length(subject, "y_m", chair.y_m, seat.pose.y_m)
+    off_rad = normal_rad(chair.angle_rad - seat.pose.angle_rad)
+    follows_rad = chair.angle_rad - off_rad
+    yield case.same_number(
+        subject, "angle_rad", chair.angle_rad, follows_rad, within=_ANGLE_WITHIN_RAD
+    )
 
 
 def _supply(case: Case, chair: PlacedChair, seat: Seat) -> Iterator[Finding]:
@@ -62,7 +69,7 @@ def _fed_by(case: Case, chair: str) -> str | None:
 
 
 def judge_zones(case: Case) -> Iterator[Finding]:
-    """Hold the drawn zones to the recomputed ones: each opening by its sides, pinch by its area."""
+    """Hold the drawn zones to the recomputed ones, floor by floor."""
     for row in case.rows:
         yield from _row_zones(case, row)
     for zone in case.plan.zones:
@@ -79,44 +86,45 @@ def _row_zones(case: Case, row: LaidRow) -> Iterator[Finding]:
     subject = f"zones of row {row.row.id}"
     names = {seat.id for seat in row.seats}
     zones = [zone for zone in case.plan.zones if zone.chair in names and zone.outline_m]
-    allowed = {(opening.chair, opening.kind): opening.rect for opening in row.openings}
+    allowed = {(opening.chair, opening.kind): opening.pieces for opening in row.openings}
+    drawn: dict[tuple[str, str], list[Zone]] = {}
     for zone in (zone for zone in zones if zone.kind in _OPEN_KINDS):
-        rect = allowed.get((zone.chair, zone.kind))
-        if rect is None or not _fills(zone, rect):
-            note = f"the {zone.kind} of chair {zone.chair} is not what was measured"
+        drawn.setdefault((zone.chair, zone.kind), []).append(zone)
+    for (chair, kind), found in drawn.items():
+        floor = allowed.get((chair, kind), ())
+        if max(_off(found, floor, floor)) > 0.0:
+            note = f"the {kind} of chair {chair} is not what was measured"
             yield case.broken(AGREES, subject, note)
-    drawn = [(zone.chair, zone.kind) for zone in zones if zone.kind in _OPEN_KINDS]
-    yield case.same_words(subject, "openings", sorted(drawn), sorted(allowed))
-    pinch = [zone for zone in zones if zone.kind == _PINCH]
-    yield _pinch_area(case, subject, row, pinch)
-    for zone in pinch:
-        bounds = bounds_of(zone.outline_m)
-        stray = _um(room_left_m(row.floor, bounds)) < -LENIENT_UM
-        whole = abs(area_m2(zone.outline_m) - bounds.width_m * bounds.depth_m) < 1e-9
-        over = whole and any(_um(gap_m(bounds, rect)) < -LENIENT_UM for rect in allowed.values())
-        if stray or over:
-            note = f"a pinch zone of chair {zone.chair} lies where none is"
-            yield case.broken(AGREES, subject, note)
+    follows = sorted(key for key, floor in allowed.items() if floor)
+    yield case.same_words(subject, "openings", sorted(drawn), follows)
+    yield _pinch(case, subject, row, [zone for zone in zones if zone.kind == _PINCH])
 
 
-def _pinch_area(case: Case, subject: str, row: LaidRow, pinch: list[Zone]) -> Finding:
-    stated_m2 = sum(area_m2(zone.outline_m) for zone in pinch)
-    follows_m2 = sum(piece.width_m * piece.depth_m for piece in row.pinch)
-    around_m = 2 * (row.floor.width_m + row.floor.depth_m)
-    around_m += sum(2 * (o.rect.width_m + o.rect.depth_m) for o in row.openings)
-    around_m += 2 * len(pinch) * row.floor.depth_m
-    if abs(stated_m2 - follows_m2) <= LENIENT_UM * 1e-6 * around_m:
-        return case.hold(AGREES, subject, 0, 0)
-    note = f"pinch zone: {stated_m2:.6f} m2 drawn; {follows_m2:.6f} m2 follows"
-    return case.broken(AGREES, subject, note)
+def _pinch(case: Case, subject: str, row: LaidRow, drawn: list[Zone]) -> Finding:
+    """Every chair's own share of the pinch zone is drawn, and nothing but pinch zone, once."""
+    holes = [piece for opening in row.openings for piece in opening.pieces]
+    must = [part for seat in row.seats for floor in seat.must for part in without(floor, holes)]
+    must += [piece for seat in row.seats for piece in seat.added]
+    missing, _ = _off(drawn, must, ())
+    if missing > 0.0:
+        return case.broken(AGREES, subject, f"pinch zone: {missing:.6f} m2 of it are not drawn")
+    for seat in row.seats:
+        own = [zone for zone in drawn if zone.chair == seat.id]
+        floors = seat.must if row.uniform else seat.floor
+        may = [part for floor in floors for part in without(floor, holes)]
+        _, beyond = _off(own, (), (*may, *seat.added))
+        if beyond > 0.0:
+            note = f"a pinch zone of chair {seat.id} lies where none is, by {beyond:.6f} m2"
+            return case.broken(AGREES, subject, note)
+    return case.hold(AGREES, subject, 0, 0)
 
 
-def _fills(zone: Zone, rect: Rect) -> bool:
-    bounds = bounds_of(zone.outline_m)
-    sides = (room_left_m(bounds, rect), room_left_m(rect, bounds))
-    same = all(_um(side) >= -LENIENT_UM for side in sides)
-    return same and abs(area_m2(zone.outline_m) - bounds.width_m * bounds.depth_m) < 1e-9
-
-
-def _um(length_m: float) -> int:
-    return micrometres(length_m)
+def _off(drawn: list[Zone], must: Iterable[Convex], may: Iterable[Convex]) -> tuple[float, float]:
+    """Floor that is missing, and floor drawn beyond, past what rounding explains. [m2]"""
+    outlines = [zone.outline_m for zone in drawn if len(zone.outline_m) > 2]
+    wanted, allowed = tuple(must), tuple(may)
+    missing, beyond = unlike_m2(outlines, wanted, allowed)
+    edge_m = sum(around_m(outline) for outline in outlines)
+    edge_m += sum(piece.around_m for piece in (*wanted, *allowed))
+    hair = LENIENT_UM * 1e-6 * edge_m
+    return max(0.0, missing - hair), max(0.0, beyond - hair)

@@ -32,11 +32,16 @@ class _Plug:
 
 
 def judge_feeding(case: Case) -> Iterator[Finding]:
-    """Hold every chair to being fed once, without a loop, by what the record says feeds it."""
+    """Hold every chair with a motor to being fed once, without a loop, and no other to be fed."""
     impossible = not case.plan.cords and case.plan.decision.verdict == NOT_POSSIBLE
     for name in case.seats:
         trace, count = case.feeding.traces[name], len(case.feeding.into[name])
         wrong, note = abs(count - 1), ""
+        if not case.seats[name].kind.powered:
+            if count:
+                note = "this chair has no motor, and a cord ends at it"
+                yield case.hold("fed-once", f"chair {name}", count, 0, note=note)
+            continue
         if count == 0:
             note = "no cord ends at this chair"
         elif count > 1:
@@ -151,7 +156,7 @@ def _chain(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]
         if chain is not None:
             yield case.hold("chain-current", subject, current, chain.current_a)
         yield case.hold("coupler-rating", subject, current, kind.coupler_a)
-    if len({(seat.row.id, seat.kind.id) for seat in seats}) > 1:
+    if len({seat.row.id for seat in seats}) > 1:
         yield case.broken(AGREES, subject, "one plug feeds chairs of two rows")
 
 

@@ -7,10 +7,11 @@ from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from typing import Any
 
+from powerplan.judging.sanity_shapes import shape_faults
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import MICROMETRE_M
 from powerplan.model.plan import Plan
-from powerplan.model.spec import ChairKind, Framing, PlanSpec, Row, Wall
+from powerplan.model.spec import ChairKind, Framing, PlanSpec, Row
 
 _BEYOND_ALL_SENSE = 10**6
 _MOST_MISSING = 200
@@ -21,6 +22,10 @@ def faults(plan: Plan) -> tuple[str, ...]:
     wild = tuple(_wild_numbers(plan, "record"))
     if wild:
         return wild
+    return _spec_faults(plan) or tuple(shape_faults(plan.spec))
+
+
+def _spec_faults(plan: Plan) -> tuple[str, ...]:
     spec = plan.spec
     return (
         *_doubled(spec),
@@ -58,6 +63,9 @@ def _doubled(spec: PlanSpec) -> Iterator[str]:
         "row": spec.rows,
         "circuit": spec.circuits,
         "outlet": spec.outlets,
+        "wall": spec.room.walls,
+        "table": spec.tables,
+        "reading": spec.readings,
     }
     for what, things in named.items():
         names = [thing.id for thing in things]
@@ -90,10 +98,6 @@ def _rooms(spec: PlanSpec) -> Iterator[str]:
     for riser in spec.risers:
         if riser.height_m < 0.0:
             yield f"spec: riser {riser.id!r} is sunk"
-    for door in spec.doors:
-        along_m = spec.room.width_m if door.wall in (Wall.BACK, Wall.SCREEN) else spec.room.depth_m
-        if not 0.0 <= door.start_m < door.end_m <= along_m + 2 * MICROMETRE_M:
-            yield f"spec: door {door.id!r} is not in its wall"
 
 
 def _is_area(rect: Rect) -> bool:
@@ -108,7 +112,7 @@ def _kinds(kind: ChairKind) -> Iterator[str]:
         yield f"{where}: rear of base, depth and reach are not in that order"
     if kind.back_travel_m < 0.0 or kind.lead_m < 0.0:
         yield f"{where} has a negative travel or lead"
-    if not 0 <= kind.continuous_a <= kind.input_a or kind.input_a == 0:
+    if not 0 <= kind.continuous_a <= kind.input_a or (kind.powered and kind.input_a == 0):
         yield f"{where}: the continuous part is not within an input above 0"
     zone = kind.clear
     if zone is not None and not (zone.from_m < zone.to_m and zone.width_m > 0.0):

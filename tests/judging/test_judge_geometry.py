@@ -5,10 +5,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from powerplan.judging import shapes
+from powerplan.judging import convex, outlines, paths, shapes
+from powerplan.judging.convex import Convex, Segment
 from powerplan.model.geometry import Point, Rect
-
-UNIT = Rect(left_m=0.0, right_m=1.0, back_m=0.0, front_m=1.0)
 
 grid = st.integers(-8, 8).map(lambda n: n / 4)
 spots = st.tuples(grid, grid)
@@ -19,6 +18,16 @@ rects = st.builds(
     st.integers(1, 8).map(lambda n: n / 4),
     st.integers(1, 8).map(lambda n: n / 4),
 )
+
+
+def solid(rect: Rect) -> Convex:
+    """A rectangle as a piece of floor."""
+    found = convex.of_rect(rect)
+    assert found is not None
+    return found
+
+
+UNIT = solid(Rect(left_m=0.0, right_m=1.0, back_m=0.0, front_m=1.0))
 
 
 def sampled(path: tuple[Point, ...], steps: int = 400) -> list[tuple[Point, float]]:
@@ -44,10 +53,8 @@ def sampled(path: tuple[Point, ...], steps: int = 400) -> list[tuple[Point, floa
         (((4.0, 5.0), (4.0, 5.0)), 5.0),  # a point outside: 3, 4, 5
     ],
 )
-def test_distance_from_a_straight_piece_to_a_rectangle(
-    segment: shapes.Segment, distance: float
-) -> None:
-    assert shapes.segment_to_rect_m(segment, UNIT) == pytest.approx(distance, abs=1e-12)
+def test_distance_from_a_straight_piece_to_a_rectangle(segment: Segment, distance: float) -> None:
+    assert paths.segment_to_m(segment, UNIT) == pytest.approx(distance, abs=1e-12)
 
 
 @given(path=st.tuples(spots, spots, spots), rect=rects)
@@ -55,8 +62,8 @@ def test_distance_from_a_straight_piece_to_a_rectangle(
 def test_no_sample_of_a_path_is_nearer_than_its_distance(
     path: tuple[Point, ...], rect: Rect
 ) -> None:
-    nearest = min(shapes.point_to_rect_m(point, rect) for point, _ in sampled(path))
-    distance = shapes.path_to_rect_m(path, rect)
+    nearest = min(convex.point_to_m(point, solid(rect)) for point, _ in sampled(path))
+    distance = paths.path_to_m(path, solid(rect))
     assert distance <= nearest + 1e-12
     assert nearest - distance < 0.02
 
@@ -71,15 +78,15 @@ def test_length_outside_equals_the_sum_of_samples_outside(
         for point, length in sampled(path)
         if all(shapes.depth_inside_m(rect, point) < 0 for rect in pieces)
     )
-    assert shapes.length_outside_m(path, pieces) == pytest.approx(bare, abs=0.1)
+    assert paths.length_outside_m(path, map(solid, pieces)) == pytest.approx(bare, abs=0.1)
 
 
 @given(path=st.tuples(spots, spots, spots), rect=rects)
 def test_inside_and_outside_together_are_the_whole_path(
     path: tuple[Point, ...], rect: Rect
 ) -> None:
-    whole = shapes.length_inside_m(path, rect) + shapes.length_outside_m(path, [rect])
-    assert whole == pytest.approx(shapes.path_length_m(path), abs=1e-9)
+    whole = paths.length_inside_m(path, solid(rect)) + paths.length_outside_m(path, [solid(rect)])
+    assert whole == pytest.approx(paths.path_length_m(path), abs=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -95,7 +102,7 @@ def test_inside_and_outside_together_are_the_whole_path(
     ],
 )
 def test_ways_over_the_edge_are_counted(path: tuple[Point, ...], count: int) -> None:
-    assert shapes.edge_crossings(path, UNIT, 2e-6) == count
+    assert paths.edge_crossings(path, [UNIT], 2e-6) == count
 
 
 @given(rect=rects, holes=st.lists(rects, max_size=4), probe=spots)
@@ -103,17 +110,17 @@ def test_what_is_left_of_a_rectangle_holds_what_no_hole_does(
     rect: Rect, holes: list[Rect], probe: Point
 ) -> None:
     point = (probe[0] + 0.1, probe[1] + 0.1)
-    left = shapes.without(rect, holes)
+    left = convex.without(solid(rect), map(solid, holes))
     inside = shapes.depth_inside_m(rect, point) > 0
     in_hole = any(shapes.depth_inside_m(hole, point) > 0 for hole in holes)
-    held = sum(shapes.depth_inside_m(piece, point) > 0 for piece in left)
+    held = sum(convex.depth_inside_m(piece, point) > 0 for piece in left)
     assert held == int(inside and not in_hole)
 
 
 def test_the_area_of_an_outline_with_a_corner_cut_out() -> None:
     outline = ((0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (1.0, 1.0), (1.0, 2.0), (0.0, 2.0))
-    assert shapes.area_m2(outline) == 3.0
-    assert shapes.area_m2(outline[::-1]) == 3.0
+    assert outlines.area_m2(outline) == 3.0
+    assert outlines.area_m2(outline[::-1]) == 3.0
 
 
 @given(one=rects, other=rects)
@@ -121,4 +128,5 @@ def test_the_gap_between_two_rectangles_is_the_same_from_either_side(
     one: Rect, other: Rect
 ) -> None:
     assert shapes.gap_m(one, other) == shapes.gap_m(other, one)
+    assert convex.separation_m(solid(one), solid(other)) == shapes.gap_m(one, other)
     assert (shapes.gap_m(one, other) < 0) is one.overlaps(other)
