@@ -13,7 +13,7 @@ from powerplan.judging.rows import LaidRow
 from powerplan.judging.seats import Seat
 from powerplan.judging.shapes import depth_inside_m
 from powerplan.judging.sight import greatest_m, look
-from powerplan.judging.standing import SEAT, Placed, Pose
+from powerplan.judging.standing import SEAT, TABLE, Placed, Pose
 from powerplan.judging.walls import Face, along, faces
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import MICROMETRE_M, micrometres
@@ -114,43 +114,37 @@ def _in_room(piece: Convex, inner: tuple[Convex, ...]) -> tuple[Convex, ...]:
 
 def _under(row: LaidRow) -> Iterator[Convex]:
     """Reclined headrests to the front of the bases; in a curved row block by block."""
-    kinds = [seat.kind for seat in row.seats]
-    back_m = min(kind.back_travel_m for kind in kinds)
-    front_m = min(kind.depth_m for kind in kinds)
     if row.straight:
+        kinds = [seat.kind for seat in row.seats]
+        back_m = min(kind.back_travel_m for kind in kinds)
+        front_m = min(kind.depth_m for kind in kinds)
         yield from pieces(row.pose.box(-row.half_m, row.half_m, -back_m, front_m))
         return
-    for one, kind in _with_kinds(row):
-        yield from pieces(_covered_block(row, one, kind, (back_m, front_m)))
-    placed = _with_kinds(row)
-    for (one, kind), (other, next_kind) in pairwise(placed):
-        right_m, left_m = one.block.share[1], other.block.share[0]
-        spans = [
-            (-k.back_travel_m, k.depth_m) if k else (-back_m, front_m) for k in (kind, next_kind)
-        ]
-        yield from pieces(
-            hull(
-                (
-                    *(one.pose.at(right_m, v) for v in spans[0]),
-                    *(other.pose.at(-left_m, v) for v in spans[1]),
-                )
-            )
-        )
-
-
-def _with_kinds(row: LaidRow) -> list[tuple[Placed, ChairKind | None]]:
-    kinds = iter([seat.kind for seat in row.seats])
-    return [(one, next(kinds) if one.block.what == SEAT else None) for one in row.placed]
-
-
-def _covered_block(
-    row: LaidRow, one: Placed, kind: ChairKind | None, usual: tuple[float, float]
-) -> Convex | None:
-    back_m, front_m = (kind.back_travel_m, kind.depth_m) if kind else usual
-    left_m, right_m = one.block.share
-    box = one.pose.box(-left_m, right_m, -back_m, front_m)
+    placed = [(one, span) for one, span in _spans(row) if span is not None]
     curve = row.row.curve
-    return cut_by(box, one.lines if curve is not None and curve.touch == "back" else ())
+    for one, (from_m, to_m) in placed:
+        left_m, right_m = one.block.share
+        box = one.pose.box(-left_m, right_m, from_m, to_m)
+        yield from pieces(cut_by(box, one.lines if curve and curve.touch == "back" else ()))
+    for (one, span), (other, beyond) in pairwise(placed):
+        right_m, left_m = one.block.share[1], other.block.share[0]
+        sides = [one.pose.at(right_m, v) for v in span]
+        sides += [other.pose.at(-left_m, v) for v in beyond]
+        yield from pieces(hull(sides))
+
+
+def _spans(row: LaidRow) -> Iterator[tuple[Placed, tuple[float, float] | None]]:
+    """Every block of a row, and from where to where it covers the floor; a gap covers none. [m]"""
+    seats, tables = iter(row.seats), iter(row.tables)
+    for one in row.placed:
+        if one.block.what == SEAT:
+            kind = next(seats).kind
+            yield one, (-kind.back_travel_m, kind.depth_m)
+        elif one.block.what == TABLE:
+            table = next(tables)
+            yield one, (table.from_m, table.to_m)
+        else:
+            yield one, None
 
 
 def _behind(

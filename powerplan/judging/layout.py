@@ -18,7 +18,6 @@ from powerplan.judging.convex import (
     point_to_m,
     room_left_m,
 )
-from powerplan.judging.outlines import depth_m
 from powerplan.judging.outlines import room_left_m as outline_left_m
 from powerplan.judging.rows import Body, LaidRow
 from powerplan.judging.sight import least_m, look
@@ -56,9 +55,17 @@ def _walls(case: Case, row: LaidRow) -> Iterator[Finding]:
         behind_m = min(y for _, y in corners)
     else:
         spare_m = min(outline_left_m(outline, body.swept) for body in row.bodies)
-        behind_m = min(depth_m(outline, body.rear(side)) for body in row.bodies for side in (0, 1))
+        behind_m = min(_behind_m(case, body) for body in row.bodies)
     yield case.hold("row-fits-walls", _name(row), spare_m, 0.0)
     yield case.hold("headrest-clears-wall", _name(row), behind_m, 0.0)
+
+
+def _behind_m(case: Case, body: Body) -> float:
+    """What is left behind a reclined headrest, looking straight back from its base. [m]"""
+    front = body.pose.turned(0.0, body.depth_m, 0.0)
+    walls = [(wall.start, wall.end) for wall in case.floor.walls]
+    seen = look(front, -body.halves[0], body.halves[1], walls, back=True)
+    return least_m(seen) - (body.depth_m - body.from_m)
 
 
 def _obstacles(case: Case, row: LaidRow) -> Iterator[Finding]:
@@ -118,16 +125,19 @@ def _neighbours(case: Case, row: LaidRow) -> Iterator[Finding]:
 def _pair(case: Case, one: LaidRow, other: LaidRow) -> Iterator[Finding]:
     behind, ahead = sorted((one, other), key=lambda row: row.row.headrest_to_wall_m)
     subject = f"{_name(behind)} and {_name(ahead)}"
-    spare_m = min(apart_m(a.upright, b.upright) for a in behind.bodies for b in ahead.bodies)
-    yield case.hold("rows-apart", subject, spare_m, 0.0)
+    pairs = [(a, b) for a in behind.bodies for b in ahead.bodies]
     if not (behind.plain and ahead.plain):
-        spare_m = min(apart_m(a.swept, b.swept) for a in behind.bodies for b in ahead.bodies)
-        yield case.hold("footrest-clears-row-ahead", _name(behind), spare_m, 0.0, note=subject)
+        spare_m = min(apart_m(a.base, b.base) for a, b in pairs)
+        yield case.hold("rows-apart", subject, spare_m, 0.0)
+        spare_m = min(apart_m(a.swept, b.swept) for a, b in pairs)
+        both = f"rows {behind.row.id} and {ahead.row.id}"
+        yield case.hold("seats-clear-of-each-other", both, spare_m, 0.0)
         return
+    spare_m = min(apart_m(a.upright, b.upright) for a, b in pairs)
+    yield case.hold("rows-apart", subject, spare_m, 0.0)
     gaps = [
         _back_m(b.swept) - _front_m(a.swept)
-        for a in behind.bodies
-        for b in ahead.bodies
+        for a, b in pairs
         if _side_by_side_m(a.swept, b.swept) < -LENIENT_M
     ]
     if gaps:

@@ -13,6 +13,7 @@ from powerplan.judging.convex import (
     depth_inside_m,
     edges,
     part_inside,
+    point_to_m,
     side_of,
     signed_area_m2,
     without,
@@ -113,7 +114,9 @@ def room_left_m(outline: Sequence[Point], piece: Convex) -> float:
     right through the piece as half of what it cuts off.
     """
     least_m = min(depth_m(outline, corner) for corner in piece.corners)
-    least_m = min(least_m, *(-max(0.0, depth_inside_m(piece, corner)) for corner in outline))
+    for corner in outline:
+        deep_m = depth_inside_m(piece, corner)
+        least_m = min(least_m, -deep_m if deep_m > 0.0 else point_to_m(corner, piece))
     for wall in edges(outline):
         part = part_inside(wall, piece, -2e-6)
         if part is not None and part[1] > part[0]:

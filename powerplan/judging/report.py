@@ -9,7 +9,7 @@ from powerplan.judging.cuts import joists_known, read_cutting
 from powerplan.model.findings import Finding, Outcome
 from powerplan.model.plan import NOT_POSSIBLE
 
-_LAYOUT = ("row-", "rows-", "headrest-", "footrest-", "door-")
+_LAYOUT = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,6 @@ from powerplan.judging.convex import Convex, Side, cut_by, pieces, without
 from powerplan.judging.openings import Opening, openings_of
 from powerplan.judging.seats import Seat, Table, lay_seat, lay_tables
 from powerplan.judging.standing import GAP, SEAT, TABLE, Placed, Pose, blocks_of, pieces_of, place
-from powerplan.model.geometry import Point
 from powerplan.model.spec import ChairKind, PlanSpec, Row
 
 
@@ -25,10 +24,6 @@ class Body:
     from_m: float
     depth_m: float
     reach_m: float
-
-    def rear(self, side: int) -> Point:
-        """Return its rear corner, reclined: 0 on the left, 1 on the right. [m]"""
-        return self.pose.at(self.halves[1] if side else -self.halves[0], self.from_m)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
