@@ -295,12 +295,16 @@ def _mirrored_spec(spec: PlanSpec) -> PlanSpec:
     def row(one: Row) -> Row:
         pieces = one.pieces[::-1]
         chair = next((piece.kind or "" for piece in pieces if piece.what == "seat"), one.chair)
-        pairs = [(one.seats + 1 - b, one.seats + 1 - a) for a, b in one.no_arm_between]
+
+        def across(pairs: tuple[tuple[int, int], ...]) -> tuple[tuple[int, int], ...]:
+            return tuple(sorted((one.seats + 1 - b, one.seats + 1 - a) for a, b in pairs))
+
         return replace(
             one,
             chair=chair,
             center_x_m=round(width_m - one.center_x_m, 6),
-            no_arm_between=tuple(sorted(pairs)),
+            no_arm_between=across(one.no_arm_between),
+            shared_supplies=across(one.shared_supplies),
             pieces=pieces,
             angle_rad=-one.angle_rad,
         )
