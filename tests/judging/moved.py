@@ -174,6 +174,7 @@ def _moved_record(record: Plan, move: Move, angle_rad: float) -> Plan:
                 cord,
                 path_m=tuple(map(move, cord.path_m)),
                 park_m=None if cord.park_m is None else move(cord.park_m),
+                coil_m=None if cord.coil_m is None else cord.coil_m[::-1],
             )
             for cord in record.cords
         ),
