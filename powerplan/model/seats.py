@@ -118,6 +118,24 @@ class Piece:
     width_m: float
 
 
+ARM, SEAT, TABLE, GAP = "arm", "seat", "table", "gap"
+"""What a piece of a row can be."""
+
+
+def plain_pieces(
+    kind: ChairKind, seats: int, no_arm_between: tuple[tuple[int, int], ...]
+) -> tuple[Piece, ...]:
+    """Return what stands in a row of one kind: an arm at each end and between neighbours, less
+    those between two seats that share a cushion. [m]"""
+    arm = Piece(what=ARM, kind=kind.id, width_m=kind.arm_width_m)
+    pieces = [arm]
+    for seat in range(1, seats + 1):
+        pieces.append(Piece(what=SEAT, kind=kind.id, width_m=kind.seat_width_m))
+        if (seat, seat + 1) not in no_arm_between:
+            pieces.append(arm)
+    return tuple(pieces)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
     """A row on an arc that is hollow toward the screen. ``radius_m`` is from the arc's middle to
@@ -153,6 +171,12 @@ class Row:
     angle_rad: float = 0.0
     curve: Curve | None = None
     shared_supplies: tuple[tuple[int, int], ...] = ()
+
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """The kinds of chair in it, each once, in the order of their first seats."""
+        mixed = (piece.kind for piece in self.pieces if piece.what == SEAT)
+        return tuple(dict.fromkeys(kind for kind in mixed if kind)) or (self.chair,)
 
     def shares_supply(self, seat: int) -> bool:
         """True where a seat, counted from the left, shares its supply with a neighbour."""

@@ -122,6 +122,10 @@ class PlanSpec:
         """Return the kind of outlet unit of that name."""
         return next(kind for kind in self.outlet_units if kind.id == name)
 
+    def table(self, name: str) -> TableKind:
+        """Return the console or table of that name."""
+        return next(kind for kind in self.tables if kind.id == name)
+
     def row(self, name: str) -> Row:
         """Return the row of that name."""
         return next(row for row in self.rows if row.id == name)

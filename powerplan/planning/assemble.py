@@ -217,12 +217,12 @@ def _wire(site: Site, solved: Solved | None) -> str | None:
 
 def _spare(site: Site, loads: tuple[CircuitLoad, ...]) -> tuple[Spare, ...]:
     """What each known circuit has left, told in chairs of each kind that stands in the room."""
-    used = {row.chair for row in site.spec.rows}
+    used = {kind for row in site.spec.rows for kind in row.kinds}
     told = []
     for load in loads:
         known = load.load_known and (load.existing is None or load.existing.breaker_a is not None)
         for kind in site.spec.chairs:
-            if kind.id in used:
+            if kind.id in used and kind.powered:
                 told.append(
                     Spare(
                         circuit=load.id,
@@ -249,12 +249,20 @@ def _bounds(site: Site, way: Way | None) -> Bounds | None:
 
 
 def rounded(value: T) -> T:
-    """Return a value of the model with every float rounded to six decimals."""
+    """Return a value of the model with every float rounded to six decimals, angles to nine."""
     plain: Any = value
     if isinstance(plain, float):
         plain = round(plain, 6) + 0.0
     elif isinstance(plain, tuple):
         plain = tuple(rounded(item) for item in plain)
     elif is_dataclass(plain) and not isinstance(plain, type):
-        plain = replace(plain, **{f.name: rounded(getattr(plain, f.name)) for f in fields(plain)})
+        plain = replace(
+            plain,
+            **{
+                f.name: round(getattr(plain, f.name), 9) + 0.0
+                if f.name.endswith("_rad")
+                else rounded(getattr(plain, f.name))
+                for f in fields(plain)
+            },
+        )
     return plain  # type: ignore[no-any-return]  # the same type, field by field

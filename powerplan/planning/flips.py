@@ -19,7 +19,7 @@ def flip_points(ladder: Ladder, solved: tuple[Solved, ...]) -> tuple[Flip, ...]:
     Guarantee: at the value told the step works, and at a hundredth more it does not.
     """
     spec = ladder.site.spec
-    used = {row.chair for row in spec.rows}
+    used = {kind for row in spec.rows for kind in row.kinds}
     kinds = tuple(k for k in spec.chairs if k.id in used and not k.continuous_said)
     flips = []
     for entry in solved:

@@ -18,7 +18,7 @@ from powerplan.planning.site import Site
 def shared_gaps(site: Site, way: Way) -> tuple[Finding, ...]:
     """Hold every strip that more than one cord passes against the width that they take."""
     strips = tuple(opening for opening in site.zones.openings if opening.kind != "clear")
-    used = gap_use(_laid(way), tuple(strip.rect for strip in strips))
+    used = gap_use(_laid(way), tuple(strip.outline for strip in strips))
     findings = []
     for place, cords in used.items():
         if len(cords) < 2:

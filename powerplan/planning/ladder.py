@@ -43,7 +43,7 @@ class Ladder:
     def __init__(self, site: Site) -> None:
         self.site = site
         self.groups = GroupTable(site)
-        few = len(site.chairs) <= FEW_SEATS
+        few = len(site.powered) <= FEW_SEATS
         self._max_states = STATES_FEW if few else STATES_MANY
 
     def steps(self) -> tuple[str, ...]:

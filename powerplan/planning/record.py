@@ -46,7 +46,7 @@ def _placed(
         seat=chair.seat,
         x_m=chair.x_m,
         y_m=chair.y_m,
-        angle_rad=0.0,
+        angle_rad=chair.angle_rad,
         input_a=float(chair.input_a),
         continuous_a=float(chair.continuous_a),
         circuit=circuit,
@@ -166,10 +166,10 @@ def _circuit_use(load: CircuitLoad, volts: CircuitVolts | None, site: Site) -> C
 def zones(site: Site) -> tuple[Zone, ...]:
     """Return every piece of floor that belongs to a chair."""
     pinch = tuple(
-        Zone(chair=chair, kind="pinch", outline_m=rect.outline) for chair, rect in site.zones.pinch
+        Zone(chair=chair, kind="pinch", outline_m=outline) for chair, outline in site.zones.pinch
     )
     openings = tuple(
-        Zone(chair=opening.chair, kind=opening.kind, outline_m=opening.rect.outline)
+        Zone(chair=opening.chair, kind=opening.kind, outline_m=opening.outline)
         for opening in site.zones.openings
     )
     return pinch + openings

@@ -12,6 +12,7 @@ from powerplan.engineering.cords.paths import NoWay
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.model.findings import Finding
 from powerplan.model.lengths import micrometres
+from powerplan.planning.chaining import as_one_kind
 from powerplan.planning.leads import (
     EXTENSION,
     LINK,
@@ -94,10 +95,12 @@ def make_run(
     for before, after in pairwise(chairs):
         more_legs, more = _link(site, before, after, chairs)
         legs, findings = legs + more_legs, findings + more
-    plug = (kind.id, len(chairs), circuit_a, feed.rating_a)
+    one = as_one_kind([chair.kind for chair in chairs], site.rules)
+    names = kind.id if one == kind else " + ".join(chair.kind.id for chair in chairs)
+    plug = (names, len(chairs), circuit_a, feed.rating_a)
     if plug not in site.plugs:
         site.plugs[plug] = run_findings(
-            kind, len(chairs), circuit_a, feed.rating_a, _PLUG, site.rules
+            one, len(chairs), circuit_a, feed.rating_a, _PLUG, site.rules
         )
     extensions = sum(cord.kind == EXTENSION for cord in legs)
     return Run(

@@ -11,13 +11,17 @@ from powerplan.engineering.circuits.load import breaker_or_least_a, demand_a, ex
 from powerplan.engineering.cords.paths import Router
 from powerplan.engineering.cords.route import Route
 from powerplan.engineering.seating.covered import covered_floor, doorways
+from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, seat_rows
 from powerplan.engineering.seating.zones import Zones, mark_zones
 from powerplan.model.findings import Finding, hold
-from powerplan.model.geometry import Point, Rect
+from powerplan.model.geometry import Point
 from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Circuit, Outlet, PlanSpec, Riser, Wall
+
+# A chair turned further than this has no back wall behind it.
+_SIDEWAYS_RAD = 0.8
 
 FLOOR_BOX = "floor box"
 WALL_OUTLET = "wall outlet"
@@ -71,9 +75,14 @@ class Site:
         return tuple(chair for row in self.rows for chair in row.chairs)
 
     @property
-    def under_chairs(self) -> tuple[Rect, ...]:
+    def powered(self) -> tuple[SeatedChair, ...]:
+        """Every chair that needs a feed, row by row, left to right."""
+        return tuple(chair for row in self.rows for chair in row.powered)
+
+    @property
+    def under_chairs(self) -> tuple[Outline, ...]:
         """Floor under chairs that is open to a cord; no joint of two cords lies there."""
-        return tuple(opening.rect for opening in self.zones.openings)
+        return tuple(opening.outline for opening in self.zones.openings)
 
     def breaker_a(self, circuit: Circuit) -> Fraction:
         """The breaker, or the least there is where nobody knows. [A]"""
@@ -94,9 +103,7 @@ def survey(spec: PlanSpec, rules: RuleSet) -> Site:
     """Return the room surveyed, ready for choosing."""
     rows = seat_rows(spec)
     zones = mark_zones(spec, rows, rules)
-    spots = {
-        chair.id: mark_box(spec, row, chair, zones, rules) for row in rows for chair in row.chairs
-    }
+    spots = {chair.id: mark_box(spec, chair, zones, rules) for row in rows for chair in row.powered}
     router = Router(
         spec, rows, zones, covered_floor(spec, rows, rules), doorways(spec, rules), rules
     )
@@ -157,7 +164,8 @@ def _plug_too_high(
         clear, zone = chair.clear, chair.kind.clear
         if outlet.wall is not None or clear is None or zone is None:
             continue
-        if clear.left_m <= x_m <= clear.right_m and clear.back_m <= y_m <= clear.front_m:
+        u_m, v_m = chair.frame.place((x_m, y_m))
+        if clear.left_m <= u_m <= clear.right_m and clear.back_m <= v_m <= clear.front_m:
             rule = rules.rules["box-plug-height"]
             held = hold(rule, f"outlet {outlet.id}", plug_m, zone.height_m)
             return (held,) if held.stops else ()
@@ -169,12 +177,13 @@ def _floor_boxes(
 ) -> tuple[Feed, ...]:
     feeds = []
     for row in rows:
-        for chair in row.chairs:
+        for chair in row.powered:
             spot = spots[chair.id]
             if isinstance(spot, NoSpot) and chair.clear is None:
                 continue
             unfit = isinstance(spot, NoSpot)
-            place = chair.clear.middle if unfit and chair.clear else spot_mark(spot)
+            middle = chair.frame.point(chair.clear.middle) if chair.clear else None
+            place = middle if unfit and middle else spot_mark(spot)
             feeds.append(
                 _new_feed(
                     spec,
@@ -228,9 +237,9 @@ def _wall_outlets(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -
     near = micrometres(rules.length_m("covered_gap"))
     feeds = []
     for row in rows:
-        if micrometres(row.row.headrest_to_wall_m) >= near:
-            continue
-        for chair in row.chairs:
+        for chair in row.powered:
+            if micrometres(chair.y_m) >= near or abs(chair.angle_rad) > _SIDEWAYS_RAD:
+                continue
             place = (round(chair.x_m, 6), 0.0)
             if not _on_solid_wall(spec, place[0]):
                 continue

@@ -12,6 +12,7 @@ from powerplan.engineering.cords.lengths import needed_lead_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.model.lengths import micrometres
 from powerplan.model.spec import Circuit
+from powerplan.planning.chaining import longest_chain, may_share_plug
 from powerplan.planning.engine import NEW, Choice, Table
 from powerplan.planning.leads import longest_lead_m
 from powerplan.planning.runs import Run, make_run
@@ -66,8 +67,8 @@ class GroupTable:
         breakers = tuple(site.breaker_a(circuit) for circuit in circuits)
         share = rules.exact("fastened_share")
         new_a = site.spec.new_work.breaker_a
-        demand = tuple(self._demand_a(chair, scope) for chair in site.chairs)
-        fastened = tuple(self._fastened_a(row, chair) for row in site.rows for chair in row.chairs)
+        demand = tuple(self._demand_a(chair, scope) for chair in site.powered)
+        fastened = tuple(self._fastened_a(row, chair) for row in site.rows for chair in row.powered)
         room = tuple(
             breaker - self._already_a(circuit)
             for circuit, breaker in zip(circuits, breakers, strict=True)
@@ -109,7 +110,7 @@ class GroupTable:
     def _plugs(self, scope: Scope, circuits: tuple[Circuit, ...]) -> tuple[tuple[Choice, ...], ...]:
         index = {circuit.id: number for number, circuit in enumerate(circuits)}
         unsafe = self.site.unsafe_outlets()
-        by_seat: list[list[Choice]] = [[] for _ in self.site.chairs]
+        by_seat: list[list[Choice]] = [[] for _ in self.site.powered]
         for number, feed in enumerate(self.site.outlets):
             if feed.circuit not in index or feed.id in unsafe:
                 continue
@@ -162,7 +163,7 @@ class GroupTable:
         offset = 0
         for row in self.site.rows:
             for feed in scope.new_outlets:
-                place = next((n for n, c in enumerate(row.chairs) if c.id == feed.chair), None)
+                place = next((n for n, c in enumerate(row.powered) if c.id == feed.chair), None)
                 if place is None:
                     continue
                 for first, found in self._around(row, feed, place, circuit_a, scope):
@@ -171,8 +172,8 @@ class GroupTable:
                     key = (choice.first, choice.after)
                     if key not in best or rank < best[key][0]:
                         best[key] = (rank, choice)
-            offset += len(row.chairs)
-        by_seat: list[list[Choice]] = [[] for _ in self.site.chairs]
+            offset += len(row.powered)
+        by_seat: list[list[Choice]] = [[] for _ in self.site.powered]
         for (first, _), (_, choice) in sorted(best.items()):
             by_seat[first].append(choice)
         return tuple(tuple(choices) for choices in by_seat)
@@ -181,19 +182,19 @@ class GroupTable:
         self, row: SeatedRow, feed: Feed, place: int, circuit_a: Fraction, scope: Scope
     ) -> Iterator[tuple[int, _Best]]:
         """Every stretch of the row that holds the feed's own chair, split into runs at its best."""
-        longest = _longest_run(row)
+        longest = longest_chain(row.powered)
         sockets = feed.sockets  # never bent: another box is as near
         reach = sockets * longest
         runs: dict[tuple[int, int], _Best] = {}
-        for first in range(max(0, place - reach), min(len(row.chairs), place + reach + 1)):
-            for after in range(first + 1, min(len(row.chairs), first + longest) + 1):
-                chairs = row.chairs[first:after]
-                if self._near(feed, chairs, scope):
+        for first in range(max(0, place - reach), min(len(row.powered), place + reach + 1)):
+            for after in range(first + 1, min(len(row.powered), first + longest) + 1):
+                chairs = row.powered[first:after]
+                if may_share_plug(chairs) and self._near(feed, chairs, scope):
                     found = self._best_run(feed, chairs, circuit_a, scope)
                     if found is not None:
                         runs[first, after] = found
         for first in range(max(0, place - reach + 1), place + 1):
-            splits = _split(first, len(row.chairs), sockets, longest, runs)
+            splits = _split(first, len(row.powered), sockets, longest, runs)
             for after, found in splits.items():
                 if after > place:
                     yield first, found
@@ -249,21 +250,12 @@ def _stretches(rows: tuple[SeatedRow, ...]) -> Iterator[tuple[int, tuple[SeatedC
     """Every stretch of neighbours that may share a plug, with the number of its first seat."""
     offset = 0
     for row in rows:
-        for first in range(len(row.chairs)):
-            for after in range(first + 1, min(len(row.chairs), first + _longest_run(row)) + 1):
-                yield offset + first, row.chairs[first:after]
-        offset += len(row.chairs)
-
-
-def _longest_run(row: SeatedRow) -> int:
-    """The longest chain that the chair maker's own limits leave; they are never bent."""
-    kind, chain = row.kind, row.kind.chain
-    if chain is None:
-        return 1
-    limits = [Fraction(chain.chairs), chain.current_a / kind.input_a]
-    if kind.coupler_a is not None:
-        limits.append(kind.coupler_a / kind.input_a)
-    return max(1, int(min(limits)))
+        longest = longest_chain(row.powered)
+        for first in range(len(row.powered)):
+            for after in range(first + 1, min(len(row.powered), first + longest) + 1):
+                if may_share_plug(row.powered[first:after]):
+                    yield offset + first, row.powered[first:after]
+        offset += len(row.powered)
 
 
 def _uncertain(circuit: Circuit) -> bool:

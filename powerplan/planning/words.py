@@ -142,7 +142,8 @@ def verdict_sentence(
     """Return the decision in one sentence, with what it hangs on, the stricter number first."""
     if chosen is None or chosen.way is None:
         return _impossible(site, solved)
-    chairs = plural(len(site.chairs), "chair")
+    mixed = len(site.powered) < len(site.chairs)
+    chairs = plural(len(site.powered), "powered chair" if mixed else "chair")
     told = {
         EXISTING: f"No new wiring: the {chairs} plug into {describe(site, chosen.way, wire)}",
         EXTENSIONS: f"No new wiring, but {describe(site, chosen.way, wire)}",

@@ -21,7 +21,7 @@ def marked(spec: PlanSpec, seat: int = 1):
     """The spot of one chair of the first row."""
     rows = seat_rows(spec)
     zones = mark_zones(spec, rows, NEC)
-    return mark_box(spec, rows[0], rows[0].chairs[seat - 1], zones, NEC)
+    return mark_box(spec, rows[0].chairs[seat - 1], zones, NEC)
 
 
 class World:

@@ -21,7 +21,8 @@ KEEP_M = 0.36 * 0.0254 / 2 + 0.025
 def make_router(spec: PlanSpec, covered: tuple[Rect, ...] | None = None) -> Router:
     """A router with the room's own covered floor, or with the pieces given."""
     rows = seat_rows(spec)
-    pieces = covered_floor(spec, rows, NEC) if covered is None else covered
+    given = None if covered is None else tuple(piece.outline for piece in covered)
+    pieces = covered_floor(spec, rows, NEC) if given is None else given
     zones = mark_zones(spec, rows, NEC)
     return Router(spec, rows, zones, pieces, doorways(spec, NEC), NEC)
 

@@ -94,7 +94,7 @@ def _height(path, x: float) -> float:
 
 
 def test_a_gap_holds_the_cords_that_pass_through_it_and_no_others():
-    strips = (rect(10, 10, 14, 5), rect(40, 10, 14, 5), rect(70, 10, 14, 5))
+    strips = tuple(rect(left, 10, 14, 5).outline for left in (10, 40, 70))
     through = ("a", ((inch(15), 0.0), (inch(15), inch(30))))
     both = ("b", ((inch(12), inch(12)), (inch(50), inch(12))))
     along = ("c", ((0.0, inch(15)), (inch(90), inch(15))))

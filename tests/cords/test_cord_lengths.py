@@ -73,14 +73,14 @@ def test_a_lead_just_long_enough_for_its_spare_is_joined_at_the_chair():
 def test_a_joint_moves_toward_the_chair_out_of_a_strip():
     # The joint would come 41.45 in from the chair, at 168.5 in; the strip is from 160 to 180 in.
     strip = rect(160, 80, 20, 20)
-    parts = split_for_extension(_straight(200), 0.0, inch(72), (strip,), NEC)
+    parts = split_for_extension(_straight(200), 0.0, inch(72), (strip.outline,), NEC)
     assert parts is not None
     assert parts[1].path[0][0] == pytest.approx(inch(180), abs=2e-5)
     assert parts[1].path[0][0] > inch(180)
 
 
 def test_a_joint_leaves_strips_that_meet_one_after_the_other():
-    strips = (rect(150, 80, 20, 20), rect(170, 80, 20, 20))
+    strips = (rect(150, 80, 20, 20).outline, rect(170, 80, 20, 20).outline)
     parts = split_for_extension(_straight(200), 0.0, inch(72), strips, NEC)
     assert parts is not None
     assert parts[1].path[0][0] > inch(190)
@@ -88,12 +88,12 @@ def test_a_joint_leaves_strips_that_meet_one_after_the_other():
 
 def test_no_joint_is_possible_when_the_chairs_end_is_in_the_strip():
     strip = rect(160, 80, 60, 20)
-    assert split_for_extension(_straight(200), 0.0, inch(72), (strip,), NEC) is None
+    assert split_for_extension(_straight(200), 0.0, inch(72), (strip.outline,), NEC) is None
 
 
 def test_a_strip_beyond_the_leads_reach_changes_nothing():
     far = rect(20, 80, 100, 20)
-    assert split_for_extension(_straight(200), 0.0, inch(72), (far,), NEC) == (
+    assert split_for_extension(_straight(200), 0.0, inch(72), (far.outline,), NEC) == (
         split_for_extension(_straight(200), 0.0, inch(72), (), NEC)
     )
 
@@ -165,7 +165,7 @@ def test_the_parts_of_a_way_under_a_row_keep_its_bends_and_measures():
 @settings(max_examples=40)
 @given(st.integers(27, 240), st.integers(1, 200), st.integers(0, 180))
 def test_both_parts_together_are_the_whole_and_the_lead_is_long_enough(lead, length, strip):
-    strips = (rect(10 + strip, 80, 15, 20),)
+    strips = (rect(10 + strip, 80, 15, 20).outline,)
     parts = split_for_extension(_straight(length), 0.0, inch(lead), strips, NEC)
     if parts is None:
         return

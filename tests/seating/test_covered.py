@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from shapely import box
+from shapely import Polygon, box
 from shapely.ops import unary_union
 from support import NEC, inch, make_door, make_riser, make_row, make_spec, rect
 
@@ -15,7 +15,7 @@ from powerplan.model.spec import Wall
 def covered(**changes):
     spec = make_spec(**changes)
     pieces = covered_floor(spec, seat_rows(spec), NEC)
-    return unary_union([box(p.left_m, p.back_m, p.right_m, p.front_m) for p in pieces])
+    return unary_union([Polygon(outline) for outline in pieces])
 
 
 def holds(shape, left, back, width, depth):

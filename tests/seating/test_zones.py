@@ -12,6 +12,7 @@ from support import NEC, inch, make_chair, make_row, make_spec, rect
 
 from powerplan.engineering.seating.poses import seat_rows
 from powerplan.engineering.seating.zones import ARM_STRIP, CLEAR, REAR_STRIP, mark_zones
+from powerplan.model.geometry import Rect
 
 # A cord of 0.36 in lies in a gap of 0.61 in or more.
 JUST_ENOUGH_M = inch("0.61")
@@ -26,6 +27,15 @@ def rects_of(zones, kind):
     return [opening.rect for opening in zones.openings if opening.kind == kind]
 
 
+def rect_of(outline):
+    """The rectangle with these four corners."""
+    left, right = min(x for x, _ in outline), max(x for x, _ in outline)
+    back, front = min(y for _, y in outline), max(y for _, y in outline)
+    made = Rect(left_m=left, right_m=right, back_m=back, front_m=front)
+    assert set(made.outline) == set(outline)
+    return made
+
+
 def as_shape(rects):
     return unary_union([box(r.left_m, r.back_m, r.right_m, r.front_m) for r in rects])
 
@@ -38,7 +48,7 @@ def test_a_single_chair_pinches_all_around_its_clear_zone_and_its_rear_strip():
     zones = one_chair()
     swept = as_shape([rect(120 - 37 / 2, 18, 37, 62)])
     opening = as_shape([rect(113, 23, 14, 12), rect(113, 18, 14, 5)])
-    pinch = as_shape([tile for _, tile in zones.pinch])
+    pinch = as_shape([rect_of(tile) for _, tile in zones.pinch])
     assert pinch.symmetric_difference(swept - opening).area < 1e-9
     assert len(zones.pinch) == 3
     assert {chair for chair, _ in zones.pinch} == {"A1"}
@@ -47,7 +57,7 @@ def test_a_single_chair_pinches_all_around_its_clear_zone_and_its_rear_strip():
 def test_a_chair_whose_clear_zone_nobody_measured_pinches_everywhere():
     zones = one_chair(clear=None, rear_gap_m=inch(3), arm_gap_m=inch(3))
     assert zones.openings == ()
-    assert [tile for _, tile in zones.pinch] == [rect(120 - 37 / 2, 18, 37, 62)]
+    assert [rect_of(tile) for _, tile in zones.pinch] == [rect(120 - 37 / 2, 18, 37, 62)]
 
 
 @pytest.mark.parametrize(
@@ -92,8 +102,8 @@ def test_a_thicker_cord_closes_a_strip_that_a_thin_one_may_use():
 
 def test_a_shared_arm_is_split_at_its_middle_between_its_chairs():
     zones = zones_of(rows=(make_row(seats=2),))
-    left = as_shape([tile for chair, tile in zones.pinch if chair == "A1"])
-    right = as_shape([tile for chair, tile in zones.pinch if chair == "A2"])
+    left = as_shape([rect_of(tile) for chair, tile in zones.pinch if chair == "A1"])
+    right = as_shape([rect_of(tile) for chair, tile in zones.pinch if chair == "A2"])
     assert left.bounds[2] == right.bounds[0] == inch(120)
 
 
@@ -119,7 +129,7 @@ def test_pinch_and_openings_are_the_swept_floor_without_overlap_and_mirror(
     spec = make_spec(rows=(row,), chairs=(replace(kind, clear=clear),))
     (seated,) = seat_rows(spec)
     zones = mark_zones(spec, (seated,), NEC)
-    tiles = [tile for _, tile in zones.pinch]
+    tiles = [rect_of(tile) for _, tile in zones.pinch]
     opened = as_shape([opening.rect for opening in zones.openings])
     floor = as_shape([chair.floor for chair in seated.chairs])
     assert as_shape(tiles).union(opened).symmetric_difference(floor).area < 1e-9
@@ -127,5 +137,5 @@ def test_pinch_and_openings_are_the_swept_floor_without_overlap_and_mirror(
     assert sum(t.width_m * t.depth_m for t in tiles) == pytest.approx(as_shape(tiles).area)
     twin_spec = mirrored(spec)
     twin = mark_zones(twin_spec, seat_rows(twin_spec), NEC)
-    back = [mirrored_rect(tile, spec.room.width_m) for _, tile in twin.pinch]
+    back = [mirrored_rect(rect_of(tile), spec.room.width_m) for _, tile in twin.pinch]
     assert as_shape(back).symmetric_difference(as_shape(tiles)).area < 1e-4

@@ -25,10 +25,12 @@ from powerplan.engineering.boxes.region import (
     place,
 )
 from powerplan.engineering.boxes.second import bands_of, free_play, two_marks
-from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
+from powerplan.engineering.boxes.slanted import lid_inside
+from powerplan.engineering.seating.frames import Outline, bounds
+from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.engineering.seating.zones import CLEAR, Zones
 from powerplan.model.findings import Finding, hold
-from powerplan.model.geometry import Point, Rect
+from powerplan.model.geometry import Point
 from powerplan.model.plan import Drift
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
@@ -65,9 +67,7 @@ class NoSpot:
     findings: tuple[Finding, ...]
 
 
-def mark_box(
-    spec: PlanSpec, row: SeatedRow, chair: SeatedChair, zones: Zones, rules: RuleSet
-) -> BoxSpot | NoSpot:
+def mark_box(spec: PlanSpec, chair: SeatedChair, zones: Zones, rules: RuleSet) -> BoxSpot | NoSpot:
     """Return where a floor box under a chair goes, or why there is no place for one.
 
     Its lid lies in the clear zone and off obstacles; its cut-out keeps the margin from joists,
@@ -79,8 +79,6 @@ def mark_box(
     ----------
     spec : PlanSpec
         The plan as read.
-    row : SeatedRow
-        The chair's row. [m]
     chair : SeatedChair
         The chair. [m]
     zones : Zones
@@ -96,27 +94,27 @@ def mark_box(
     subject = f"box {chair.id}"
     sizes = sizes_of(spec, rules)
     clear = _clear_zone(chair, zones)
-    if clear is None or row.kind.clear is None:
+    if clear is None or chair.kind.clear is None:
         note = (
-            f"Nobody measured a clear zone under a {row.kind.id}, so nothing under it is known to "
-            "be clear: measure it, or feed the chair from a wall."
+            f"Nobody measured a clear zone under a {chair.kind.id}, so nothing under it is known "
+            "to be clear: measure it, or feed the chair from a wall."
         )
-        if row.kind.clear is not None:
+        if chair.kind.clear is not None:
             note = "The clear zone is too low for a cord, so no box can stand in it."
         return NoSpot(
             chair=chair.id,
             findings=(hold(rules.rules["box-has-a-place"], subject, 0, 1, note=note),),
         )
     general = (
-        verdicts.plug_height(spec, subject, row.kind.clear.height_m, rules),
+        verdicts.plug_height(spec, subject, chair.kind.clear.height_m, rules),
         verdicts.size_known(spec, subject, sizes, rules),
     )
-    clip = cell(clear).grown(-sizes.half_lid[0], -sizes.half_lid[1])
+    clip, slanted = lid_inside(clear, spec.room, sizes)
     if clip.empty:
         too_large = verdicts.lid_too_large(spec, subject, sizes, rules)
         return NoSpot(chair=chair.id, findings=(too_large, *general))
     deck = deck_under(spec, chair)
-    constraints = constraints_on(spec, deck, clip, sizes)
+    constraints = (*slanted, *constraints_on(spec, deck, clip, sizes))
     parts = pieces(region_of(clip, constraints))
     if not parts:
         emptied = verdicts.no_place(spec, subject, clip, constraints, rules)
@@ -124,7 +122,7 @@ def mark_box(
     if general[0].stops:
         found = verdicts.has_place(subject, parts, rules)
         return NoSpot(chair=chair.id, findings=(found, *general))
-    ideal = _middle(cell(clear))
+    ideal = _middle(cell(bounds((clear,))))
     return _spot(spec, chair, deck, sizes, ideal, clip, constraints, general, rules)
 
 
@@ -173,11 +171,11 @@ def _spot(
     )
 
 
-def _clear_zone(chair: SeatedChair, zones: Zones) -> Rect | None:
-    """The chair's own clear zone among the room's openings. [m]"""
+def _clear_zone(chair: SeatedChair, zones: Zones) -> Outline | None:
+    """The chair's own clear zone among the room's openings, in the room. [m]"""
     for opening in zones.openings:
         if opening.chair == chair.id and opening.kind == CLEAR:
-            return opening.rect
+            return opening.outline
     return None
 
 

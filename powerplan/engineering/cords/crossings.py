@@ -9,9 +9,10 @@ from itertools import combinations, pairwise
 
 import shapely
 
-from powerplan.engineering.cords.clip import grown_by, span_inside
+from powerplan.engineering.cords.clip import spans_within
+from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.zones import REAR_STRIP, Opening
-from powerplan.model.geometry import Point, Rect
+from powerplan.model.geometry import Point
 from powerplan.model.lengths import MICROMETRE_M
 from powerplan.model.rules import RuleSet
 
@@ -61,14 +62,14 @@ def crossings(cords: Sequence[Laid]) -> tuple[Crossing, ...]:
     return tuple(found)
 
 
-def gap_use(cords: Sequence[Laid], strips: Sequence[Rect]) -> dict[int, tuple[str, ...]]:
+def gap_use(cords: Sequence[Laid], strips: Sequence[Outline]) -> dict[int, tuple[str, ...]]:
     """Return which cords lie in which strips.
 
     Parameters
     ----------
     cords : sequence of (str, tuple of Point)
         Each cord's id and path. [m]
-    strips : sequence of Rect
+    strips : sequence of outlines
         Strips under rails and arms. [m]
 
     Returns
@@ -120,13 +121,12 @@ def width_for_cords_m(cords: int, diameter_m: float, rules: RuleSet) -> float:
     return cords * diameter_m + 2 * rules.length_m("cord_clearance")
 
 
-def _lies_in(path: tuple[Point, ...], strip: Rect) -> bool:
+def _lies_in(path: tuple[Point, ...], strip: Outline) -> bool:
     """True when some length of the path, more than 1 um, is inside the strip."""
-    inner = grown_by(strip, -MICROMETRE_M)
     for segment in pairwise(path):
-        span = span_inside(segment, inner)
-        if span is not None and (span[1] - span[0]) * math.dist(*segment) > MICROMETRE_M:
-            return True
+        for start, end in spans_within(segment, strip, -MICROMETRE_M):
+            if (end - start) * math.dist(*segment) > MICROMETRE_M:
+                return True
     return False
 
 

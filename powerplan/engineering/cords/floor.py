@@ -12,6 +12,8 @@ import shapely
 
 from powerplan.engineering.cords.decks import Deck, deck_of, inner_corners, rises_m
 from powerplan.engineering.cords.route import Route
+from powerplan.engineering.seating.frames import Outline, polygon
+from powerplan.engineering.seating.tables import Standing
 from powerplan.engineering.seating.zones import Zones
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.rules import RuleSet
@@ -113,8 +115,9 @@ class Floor:
 def build_floor(
     spec: PlanSpec,
     zones: Zones,
-    covered: tuple[Rect, ...],
+    covered: tuple[Outline, ...],
     doorways: tuple[Area, ...],
+    standing: tuple[Standing, ...],
     rules: RuleSet,
 ) -> Floor:
     """Return the floor as shapes.
@@ -128,8 +131,10 @@ def build_floor(
         The plan as read; a cord is ``spec.cords.diameter_m`` thick. [m]
     zones : Zones
         Pinch zones and the openings in them. [m]
-    covered : tuple of Rect
+    covered : tuple of outlines
         Pieces of covered floor; they may overlap. [m]
+    standing : tuple of Standing
+        What stands on the floor and no cord may pass. [m]
     doorways : tuple of Area
         Floor inside door openings. [m]
     rules : RuleSet
@@ -138,13 +143,13 @@ def build_floor(
     radius_m = spec.cords.diameter_m / 2
     clearance_m = rules.length_m("cord_clearance")
     room = shapely.box(0.0, 0.0, spec.room.width_m, spec.room.depth_m)
-    moving = united(box(rect) for _, rect in zones.pinch)
-    fixed = united(box(area.rect) for area in spec.obstacles)
+    moving = united(polygon(outline) for _, outline in zones.pinch)
+    fixed = united(polygon(thing.outline) for thing in standing)
     moving_grown = grown(moving, radius_m + clearance_m - _LESS_M)
     fixed_grown = grown(fixed, radius_m + clearance_m - _LESS_M)
     areas = [box(area.rect) for area in (*spec.walkways, *doorways)]
     free = _left_of(room, [*areas, moving_grown, fixed_grown])
-    joined = united(box(rect) for rect in covered)
+    joined = united(polygon(outline) for outline in covered)
     joined = grown(grown(joined, COVER_M), -COVER_M)
     return Floor(
         room=room,

@@ -6,9 +6,10 @@ import math
 from dataclasses import replace
 from itertools import pairwise
 
-from powerplan.engineering.cords.clip import grown_by, span_inside
+from powerplan.engineering.cords.clip import spans_within
 from powerplan.engineering.cords.route import Route
-from powerplan.model.geometry import Point, Rect
+from powerplan.engineering.seating.frames import Outline
+from powerplan.model.geometry import Point
 from powerplan.model.lengths import MICROMETRE_M, micrometres
 from powerplan.model.rules import RuleSet
 
@@ -75,7 +76,7 @@ def split_for_extension(
     route: Route,
     rises_at_start_m: float,
     lead_m: float,
-    strips: tuple[Rect, ...],
+    strips: tuple[Outline, ...],
     rules: RuleSet,
 ) -> tuple[Route, Route] | None:
     """Cut a way from a feed to a chair where the chair's lead ends and an extension begins.
@@ -91,7 +92,7 @@ def split_for_extension(
         Height of the feed's outlet over the floor; it goes to the extension. [m]
     lead_m : float
         What the chair's own lead measures. [m]
-    strips : tuple of Rect
+    strips : tuple of outlines
         Strips in which no joint may lie. [m]
     rules : RuleSet
         The numbers.
@@ -149,7 +150,7 @@ def _reach_m(route: Route, path: tuple[Point, ...], allowed_m: float) -> float |
 
 
 def _out_of_strips_m(
-    path: tuple[Point, ...], reach_m: float, strips: tuple[Rect, ...]
+    path: tuple[Point, ...], reach_m: float, strips: tuple[Outline, ...]
 ) -> float | None:
     """The furthest place along a path, up to a reach, that is in no strip."""
     held: list[tuple[float, float]] = []
@@ -157,9 +158,8 @@ def _out_of_strips_m(
     for segment in pairwise(path):
         length_m = math.dist(*segment)
         for strip in strips:
-            span = span_inside(segment, grown_by(strip, MICROMETRE_M))
-            if span is not None:
-                held.append((passed_m + span[0] * length_m, passed_m + span[1] * length_m))
+            for start, end in spans_within(segment, strip, MICROMETRE_M):
+                held.append((passed_m + start * length_m, passed_m + end * length_m))
         passed_m += length_m
     for start_m, end_m in sorted(held, reverse=True):
         if start_m <= reach_m <= end_m + _KEPT_M:

@@ -16,9 +16,11 @@ from powerplan.engineering.cords.pricing import inside, ready, way_price
 from powerplan.engineering.cords.refusals import Scene, end_refused, no_way
 from powerplan.engineering.cords.route import NoWay, Route
 from powerplan.engineering.cords.web import Spot, Web
+from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.poses import SeatedRow
+from powerplan.engineering.seating.tables import standing_things
 from powerplan.engineering.seating.zones import Zones
-from powerplan.model.geometry import Point, Rect
+from powerplan.model.geometry import Point
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Area, PlanSpec
 
@@ -40,7 +42,7 @@ class Router:
         Every row. [m]
     zones : Zones
         Pinch zones and openings. [m]
-    covered : tuple of Rect
+    covered : tuple of outlines
         Pieces of covered floor. [m]
     doorways : tuple of Area
         Floor inside door openings. [m]
@@ -53,16 +55,18 @@ class Router:
         spec: PlanSpec,
         rows: tuple[SeatedRow, ...],
         zones: Zones,
-        covered: tuple[Rect, ...],
+        covered: tuple[Outline, ...],
         doorways: tuple[Area, ...],
         rules: RuleSet,
     ) -> None:
-        self.floor: Floor = build_floor(spec, zones, covered, doorways, rules)
+        standing = standing_things(spec, rows, rules)
+        self.floor: Floor = build_floor(spec, zones, covered, doorways, standing, rules)
         self._scene = Scene(
             spec=spec,
             rows=rows,
             zones=zones,
             floor=self.floor,
+            standing=standing,
             least_gap_m=spec.cords.diameter_m + rules.length_m("gap_over_cord"),
         )
         self._found: dict[tuple[Point, Point], Route | NoWay] = {}

@@ -9,7 +9,9 @@ import shapely
 
 from powerplan.engineering.cords.floor import EDGE_M, Floor, Shape, box, grown
 from powerplan.engineering.cords.route import NoWay
+from powerplan.engineering.seating.frames import polygon
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
+from powerplan.engineering.seating.tables import Standing
 from powerplan.engineering.seating.zones import ARM_STRIP, CLEAR, REAR_STRIP, Zones
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import INCH_M, MICROMETRE_M, joined, length_text, micrometres
@@ -18,13 +20,14 @@ from powerplan.model.spec import Area, PlanSpec
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scene:
-    """What is needed to say why: the plan, its chairs, their openings, the floor and the least
-    gap that lets a cord through. [m]"""
+    """What is needed to say why: the plan, its chairs, their openings, the floor, what stands on
+    it, and the least gap that lets a cord through. [m]"""
 
     spec: PlanSpec
     rows: tuple[SeatedRow, ...]
     zones: Zones
     floor: Floor
+    standing: tuple[Standing, ...]
     least_gap_m: float
 
 
@@ -77,7 +80,7 @@ def no_way(scene: Scene, start: Point, end: Point) -> NoWay:
     if _joins(floor.without(moving=True), start, end):
         return _closed(_shut_in(scene, start, end))
     if _joins(floor.without(fixed=True), start, end):
-        names = joined([area.id for area in scene.spec.obstacles])
+        names = joined([thing.name for thing in scene.standing])
         return _closed(f"no way past obstacles ({names}) at the clearance a cord needs")
     return _closed(
         f"no way from {_place(scene, start)} to {_place(scene, end)}: pinch zones, obstacles and "
@@ -115,12 +118,12 @@ def _too_near(scene: Scene, point: Point) -> NoWay:
     """The cord's end is in a pinch zone, an obstacle, or nearer to one than cords may come."""
     floor, end = scene.floor, shapely.Point(point)
     near = [
-        (float(shapely.distance(box(rect), end)), f"the pinch zone of chair {chair}")
-        for chair, rect in scene.zones.pinch
+        (float(shapely.distance(polygon(outline), end)), f"the pinch zone of chair {chair}")
+        for chair, outline in scene.zones.pinch
     ]
     near += [
-        (float(shapely.distance(box(area.rect), end)), f"obstacle {area.id}")
-        for area in scene.spec.obstacles
+        (float(shapely.distance(polygon(thing.outline), end)), f"obstacle {thing.name}")
+        for thing in scene.standing
     ]
     distance_m, name = min(near)
     surface_m = min(distance_m - floor.radius_m, floor.clearance_m - MICROMETRE_M)
@@ -187,7 +190,7 @@ def _under(scene: Scene, chair: SeatedChair, point: Point) -> bool:
     return any(
         opening.chair == chair.id
         and opening.kind in (CLEAR, REAR_STRIP)
-        and shapely.covers(box(opening.rect), shapely.Point(point))
+        and shapely.covers(polygon(opening.outline), shapely.Point(point))
         for opening in scene.zones.openings
     )
 

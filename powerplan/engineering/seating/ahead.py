@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from powerplan.engineering.seating.frames import Outline, bounds
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.rects import spans_less
+from powerplan.engineering.seating.turned import free_ahead, turned_ahead
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import length_text, micrometres
@@ -16,6 +18,8 @@ _Pair = tuple[SeatedRow, SeatedRow]
 def pairs_in_line(rows: tuple[SeatedRow, ...]) -> tuple[_Pair, ...]:
     """Return each row with each row ahead of it that it faces, no other row fully between.
 
+    Only rows that look straight at the screen are in line; see ``turned`` for others.
+
     Parameters
     ----------
     rows : tuple of SeatedRow
@@ -26,7 +30,7 @@ def pairs_in_line(rows: tuple[SeatedRow, ...]) -> tuple[_Pair, ...]:
     tuple of (SeatedRow, SeatedRow)
         (behind, ahead); two rows equally far from the back wall are in the plan's order. [m]
     """
-    order = sorted(rows, key=lambda row: micrometres(row.base.middle[1]))
+    order = sorted(_square(rows), key=lambda row: micrometres(row.base.middle[1]))
     pairs: list[_Pair] = []
     for n, behind in enumerate(order):
         open_spans: tuple[tuple[float, float], ...] = ((behind.left_m, behind.right_m),)
@@ -52,7 +56,7 @@ def rows_apart(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> t
     """
     found = []
     for behind, row_ahead in pairs_in_line(rows):
-        value_m = row_ahead.base.back_m - behind.base.front_m
+        value_m = _between_m(behind.bases, row_ahead.bases)
         note = ""
         if micrometres(value_m) < 0:
             short = length_text(-value_m, spec.project.units)
@@ -81,7 +85,7 @@ def footrests_clear_rows_ahead(
     """
     found = []
     for behind, row_ahead in pairs_in_line(rows):
-        value_m = row_ahead.reclined.back_m - behind.reclined.front_m
+        value_m = _between_m(behind.swept, row_ahead.swept)
         note = ""
         if micrometres(value_m) < 0:
             short = length_text(-value_m, spec.project.units)
@@ -114,7 +118,9 @@ def passages_in_front(
     pairs = pairs_in_line(rows)
     found = []
     for row in rows:
-        value_m, thing = _nearest_ahead(spec, row, pairs)
+        value_m, thing = (
+            _nearest_ahead(spec, row, rows, pairs) if row.is_square else free_ahead(spec, row, rows)
+        )
         note = ""
         if micrometres(value_m) < micrometres(limit_m):
             units = spec.project.units
@@ -130,7 +136,9 @@ def passages_in_front(
     return tuple(found)
 
 
-def _nearest_ahead(spec: PlanSpec, row: SeatedRow, pairs: tuple[_Pair, ...]) -> tuple[float, str]:
+def _nearest_ahead(
+    spec: PlanSpec, row: SeatedRow, rows: tuple[SeatedRow, ...], pairs: tuple[_Pair, ...]
+) -> tuple[float, str]:
     """How far the nearest thing ahead of the reclined footrests is, and what it is."""
     end_m = row.reclined.front_m
     things = [(spec.room.depth_m - end_m, f"the {spec.room.screen_wall}")]
@@ -139,12 +147,31 @@ def _nearest_ahead(spec: PlanSpec, row: SeatedRow, pairs: tuple[_Pair, ...]) -> 
             things.append((riser.rect.front_m - end_m, f"the front edge of riser {riser.id}"))
     for behind, row_ahead in pairs:
         if behind.row.id == row.row.id:
-            gap = row_ahead.reclined.back_m - end_m
+            gap = _between_m(behind.swept, row_ahead.swept)
             things.append((gap, f"the reclined headrests of row {row_ahead.row.id}"))
+    things += turned_ahead(row, rows)
     for obstacle in spec.obstacles:
         if _stands_ahead(obstacle.rect, row):
             things.append((obstacle.rect.back_m - end_m, obstacle.id))
     return min(things, key=lambda thing: micrometres(thing[0]))
+
+
+def _between_m(behind: tuple[Outline, ...], ahead: tuple[Outline, ...]) -> float:
+    """The least depth between two rows in line, where they face each other."""
+    gaps = [
+        other.back_m - one.front_m
+        for one in (bounds((outline,)) for outline in behind)
+        for other in (bounds((outline,)) for outline in ahead)
+        if micrometres(one.left_m) < micrometres(other.right_m)
+        and micrometres(other.left_m) < micrometres(one.right_m)
+    ]
+    if gaps:
+        return min(gaps)
+    return bounds(ahead).back_m - bounds(behind).front_m
+
+
+def _square(rows: tuple[SeatedRow, ...]) -> list[SeatedRow]:
+    return [row for row in rows if row.is_square]
 
 
 def _stands_ahead(rect: Rect, row: SeatedRow) -> bool:

@@ -26,6 +26,8 @@ def row_on_center(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
     """
     middle_m = spec.room.width_m / 2
     row_off_m = row.row.center_x_m - middle_m
+    if row.row.pieces or not row.is_square:
+        return _whole_row(spec, row, row_off_m, rules)
     name, place_m = _middle_of(row)
     off_m = place_m - middle_m
     units = spec.project.units
@@ -39,6 +41,18 @@ def row_on_center(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
     rule = rules.rules["row-on-centre"]
     value_m = 0.0 if _about_nothing(row_off_m) else abs(row_off_m)
     return hold(rule, f"row {row.row.id}", value_m, 0.0, note=note)
+
+
+def _whole_row(spec: PlanSpec, row: SeatedRow, off_m: float, rules: RuleSet) -> Finding:
+    """Of mixed, turned and curved rows only the whole row's middle is told."""
+    note = "The middle of the whole row is on the center line of the room."
+    if not _about_nothing(off_m):
+        note = (
+            f"The middle of the whole row is {_aside(off_m, spec.project.units)} of the center "
+            "line of the room."
+        )
+    value_m = 0.0 if _about_nothing(off_m) else abs(off_m)
+    return hold(rules.rules["row-on-centre"], f"row {row.row.id}", value_m, 0.0, note=note)
 
 
 def _middle_of(row: SeatedRow) -> tuple[str, float]:

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from powerplan.engineering.seating.frames import Outline, upright
 from powerplan.engineering.seating.poses import SeatedRow
-from powerplan.engineering.seating.rects import grid_rect, shared, spans_less, tiles
+from powerplan.engineering.seating.rects import grid_rect, shared, tiles
+from powerplan.engineering.seating.row_floor import row_floor
+from powerplan.engineering.seating.shapes import inside_room
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Area, Door, PlanSpec, Riser, Room, Wall
 
 
-def covered_floor(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Rect, ...]:
+def covered_floor(
+    spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet
+) -> tuple[Outline, ...]:
     """Return the floor where a lying cord is out of people's way.
 
     That is each row from its reclined headrests to the front of its bases; the gap behind a row
@@ -28,20 +33,18 @@ def covered_floor(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -
 
     Returns
     -------
-    tuple of Rect
+    tuple of outlines
         Pieces inside the room; they may overlap. [m]
     """
     pieces: list[Rect] = []
+    bent: list[Outline] = []
     for row in rows:
-        pieces.append(
-            grid_rect(
-                row.left_m,
-                row.right_m,
-                row.y_m - row.kind.back_travel_m,
-                row.y_m + row.kind.depth_m,
-            )
-        )
-        pieces.extend(_gaps_behind(spec, row, rules.length_m("covered_gap")))
+        for outline in row_floor(spec, row, rules.length_m("covered_gap")):
+            rect = upright(outline)
+            if rect is None:
+                bent.extend(inside_room(outline, spec.room))
+            else:
+                pieces.append(rect)
     strip_m = rules.length_m("wall_strip")
     strips = list(_wall_strips(spec.room, strip_m))
     for riser in spec.risers:
@@ -51,7 +54,7 @@ def covered_floor(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -
         pieces.extend(tiles((strip,), openings))
     whole = _room_rect(spec.room)
     inside = (shared(piece, whole) for piece in pieces)
-    return tuple(piece for piece in inside if piece is not None)
+    return (*(piece.outline for piece in inside if piece is not None), *bent)
 
 
 def doorways(spec: PlanSpec, rules: RuleSet) -> tuple[Area, ...]:
@@ -101,35 +104,6 @@ def floor_inside_door(door: Door, room: Room, depth_m: float) -> Rect:
     if door.wall == Wall.BACK:
         return grid_rect(start_m, end_m, 0.0, along_m)
     return grid_rect(start_m, end_m, room.depth_m - along_m, room.depth_m)
-
-
-def _gaps_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> list[Rect]:
-    """The narrow gaps behind a row, one for each wall or riser face that stands behind it."""
-    level_m = next((riser.height_m for riser in spec.risers if riser.id == row.riser), 0.0)
-    faces = sorted(
-        (
-            riser
-            for riser in spec.risers
-            if riser.id != row.riser
-            and micrometres(riser.height_m) > micrometres(level_m)
-            and micrometres(riser.rect.front_m) <= micrometres(row.y_m)
-        ),
-        key=lambda riser: (-riser.rect.front_m, riser.rect.left_m),
-    )
-    gaps: list[Rect] = []
-    taken: list[tuple[float, float]] = []
-    behind = [(riser.rect.left_m, riser.rect.right_m, riser.rect.front_m) for riser in faces]
-    for left_m, right_m, face_m in [*behind, (row.left_m, row.right_m, 0.0)]:
-        start_m, end_m = max(left_m, row.left_m), min(right_m, row.right_m)
-        depth_um = micrometres(row.y_m - face_m)
-        if micrometres(end_m) <= micrometres(start_m):
-            continue
-        if 0 < depth_um < micrometres(under_m):
-            gaps.extend(
-                grid_rect(a, b, face_m, row.y_m) for a, b in spans_less((start_m, end_m), taken)
-            )
-        taken.append((start_m, end_m))
-    return gaps
 
 
 def _wall_strips(room: Room, strip_m: float) -> tuple[Rect, ...]:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from powerplan.engineering.seating import ahead, center, levels
+from powerplan.engineering.seating import ahead, center, levels, turned
 from powerplan.engineering.seating.covered import floor_inside_door
+from powerplan.engineering.seating.frames import apart_m, least_apart_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.readings import readings_agree
-from powerplan.engineering.seating.rects import gap_m
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.rules import RuleSet
@@ -42,8 +42,10 @@ def layout_findings(
     for row in rows:
         found.extend(_row_clears_obstacles(spec, row, rules))
     found.extend(ahead.rows_apart(spec, rows, rules))
+    found.extend(turned.rows_apart(spec, rows, rules))
     found.extend(_headrest_clears_wall(spec, row, rules) for row in rows)
     found.extend(ahead.footrests_clear_rows_ahead(spec, rows, rules))
+    found.extend(turned.seats_clear(spec, rows, rules))
     found.extend(levels.footrests_on_risers(spec, rows, rules))
     found.extend(levels.rows_on_one_level(spec, rows, rules))
     found.extend(_doors_free(spec, rows, rules))
@@ -81,7 +83,7 @@ def _row_clears_obstacles(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> lis
     rule = rules.rules["row-clears-obstacle"]
     found = []
     for obstacle in spec.obstacles:
-        value_m = gap_m(row.reclined, obstacle.rect)
+        value_m = least_apart_m(row.swept, (obstacle.rect.outline,))
         note = ""
         if not _fits(value_m):
             short = length_text(-value_m, spec.project.units)
@@ -95,17 +97,23 @@ def _row_clears_obstacles(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> lis
 
 
 def _headrest_clears_wall(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
-    travel_m = row.kind.back_travel_m
+    travel_m = row.back_travel_m
+    off_m = row.y_m if row.is_square else row.reclined.back_m + travel_m
     note = ""
-    if not _fits(row.y_m - travel_m):
+    if not _fits(off_m - travel_m):
         units = spec.project.units
         note = (
             f"The headrests move back {length_text(travel_m, units)} but stand "
-            f"{length_text(row.y_m, units)} off the {spec.room.back_wall}: move the row forward by "
-            f"{length_text(travel_m - row.y_m, units)}."
+            f"{length_text(off_m, units)} off the {spec.room.back_wall}: move the row forward by "
+            f"{length_text(travel_m - off_m, units)}."
         )
+        if off_m < 0.0:
+            note = (
+                f"Row {row.row.id} goes {length_text(travel_m - off_m, units)} past the "
+                f"{spec.room.back_wall}: move it forward by that much."
+            )
     return hold(
-        rules.rules["headrest-clears-wall"], f"row {row.row.id}", row.y_m, travel_m, note=note
+        rules.rules["headrest-clears-wall"], f"row {row.row.id}", off_m, travel_m, note=note
     )
 
 
@@ -125,8 +133,12 @@ def _door_free(
     swings = door.swings == "in"
     depth_m = door.end_m - door.start_m if swings else rules.length_m("passage")
     needs = floor_inside_door(door, spec.room, depth_m)
-    nearest = min(chairs, key=lambda chair: micrometres(gap_m(needs, chair.reclined)))
-    value_m = gap_m(needs, nearest.reclined)
+
+    def off_m(chair: SeatedChair) -> float:
+        return apart_m(needs.outline, chair.outline(chair.reclined))
+
+    nearest = min(chairs, key=lambda chair: micrometres(off_m(chair)))
+    value_m = off_m(nearest)
     note = ""
     if not _fits(value_m):
         short = length_text(-value_m, spec.project.units)

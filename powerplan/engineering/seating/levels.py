@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from powerplan.engineering.seating.frames import bounds, least_apart_m
 from powerplan.engineering.seating.poses import SeatedRow
-from powerplan.engineering.seating.rects import gap_m
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import length_text, micrometres
@@ -30,7 +30,7 @@ def footrests_on_risers(
         for riser in spec.risers:
             if riser.id != row.riser:
                 continue
-            value_m = riser.rect.front_m - row.reclined.front_m
+            value_m = _footrest_spare_m(row, riser.rect)
             note = ""
             if micrometres(value_m) < 0:
                 short = length_text(-value_m, spec.project.units)
@@ -63,7 +63,11 @@ def rows_on_one_level(
     found = []
     for row in rows:
         for riser in spec.risers:
-            value_m = max(_room_inside_m(row.base, riser.rect), gap_m(row.base, riser.rect))
+            bases = row.bases
+            value_m = max(
+                _room_inside_m(bounds(bases), riser.rect),
+                least_apart_m(bases, (riser.rect.outline,)),
+            )
             note = ""
             if micrometres(value_m) < 0:
                 short = length_text(-value_m, spec.project.units)
@@ -74,6 +78,19 @@ def rows_on_one_level(
             subject = f"row {row.row.id}, riser {riser.id}"
             found.append(hold(rules.rules["row-on-one-level"], subject, value_m, 0.0, note=note))
     return tuple(found)
+
+
+def _footrest_spare_m(row: SeatedRow, deck: Rect) -> float:
+    """How far the reclined footrests are from the front edge; of a turned row, from any edge."""
+    if row.is_square:
+        return deck.front_m - row.reclined.front_m
+    ends = []
+    for chair in row.chairs:
+        corners = sorted(
+            chair.outline(chair.floor), key=lambda corner: -chair.frame.place(corner)[1]
+        )
+        ends.append(tuple(corners[:2]))
+    return _room_inside_m(bounds(ends), deck)
 
 
 def _room_inside_m(inner: Rect, outer: Rect) -> float:

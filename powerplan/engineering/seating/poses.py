@@ -2,22 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+import shapely
+
+from powerplan.engineering.seating.arcs import Block, Cone, blocks_on_arc
+from powerplan.engineering.seating.frames import (
+    ROOM,
+    Frame,
+    Outline,
+    bounds,
+    polygon,
+    upright,
+)
+from powerplan.engineering.seating.pieces import GAP, SEAT, Slot, pieces_of, slots_of, width_of
 from powerplan.engineering.seating.rects import grid_rect, on_grid, shared
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.spec import ChairKind, PlanSpec, Riser, Row
+from powerplan.model.lengths import micrometres
+from powerplan.model.spec import ChairKind, PlanSpec, Riser, Row, TableKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeatedChair:
     """A chair where it stands: (x, y) is the rearmost point of its upright headrest.
 
-    ``floor`` is all the floor it stands on or sweeps, arm to arm, rear of base to the end of the
-    reclined footrest. ``riser`` is the id of the riser its base stands on, None for the floor.
-    ``share`` is its part of the supply that feeds it, a half where two seats share one. [m]
+    Rectangles are in its ``frame``: the room's own where it looks straight at the screen, its row's
+    where that is turned, its own on an arc; ``spot`` is the headrest there. ``floor`` is all the
+    floor it stands on or sweeps, arm to arm, rear of base to the end of the reclined footrest; on
+    an arc only half of an arm that it shares. ``cone`` is its own part of an arc, and ``tapered``
+    tells that its floor is cut to it. ``riser`` is the id of the riser its base stands on, None for
+    the floor. ``share`` is its part of the supply that feeds it, a half where two seats share one.
+    [m]
     """
 
     id: str
@@ -29,6 +46,15 @@ class SeatedChair:
     floor: Rect
     riser: str | None
     share: Fraction = Fraction(1)
+    frame: Frame = ROOM
+    spot: Point
+    cone: Cone | None = None
+    tapered: bool = False
+
+    @property
+    def angle_rad(self) -> float:
+        """How far it is turned, positive where its sitter looks further left. [rad]"""
+        return self.frame.angle_rad
 
     @property
     def input_a(self) -> Fraction:
@@ -42,89 +68,171 @@ class SeatedChair:
 
     @property
     def clear(self) -> Rect | None:
-        """The clear zone, None where none was measured. [m]"""
+        """The clear zone, in its frame, None where none was measured. [m]"""
         zone = self.kind.clear
         if zone is None:
             return None
+        u_m, v_m = self.spot
         return grid_rect(
-            self.x_m - zone.width_m / 2,
-            self.x_m + zone.width_m / 2,
-            self.y_m + zone.from_m,
-            self.y_m + zone.to_m,
+            u_m - zone.width_m / 2,
+            u_m + zone.width_m / 2,
+            v_m + zone.from_m,
+            v_m + zone.to_m,
         )
 
     @property
     def lead_from(self) -> Point:
-        """Where the chair's own lead, and a link, leave it. [m]"""
+        """Where the chair's own lead, and a link, leave it, in the room. [m]"""
         right_m, forward_m = self.kind.lead_from
-        return (on_grid(self.x_m + right_m), on_grid(self.y_m + forward_m))
+        place = (on_grid(self.spot[0] + right_m), on_grid(self.spot[1] + forward_m))
+        return self.frame.point(place)
 
     @property
     def base(self) -> Rect:
-        """What touches the floor, arm to arm, rear of base to front of base. [m]"""
+        """What touches the floor, arm to arm, rear of base to front of base, in its frame. [m]"""
         return grid_rect(
             self.floor.left_m,
             self.floor.right_m,
             self.floor.back_m,
-            self.y_m + self.kind.depth_m,
+            self.spot[1] + self.kind.depth_m,
         )
 
     @property
     def reclined(self) -> Rect:
-        """Arm to arm, from the reclined headrest to the end of the reclined footrest. [m]"""
+        """Arm to arm, from the reclined headrest to the end of the reclined footrest, in its frame.
+        [m]"""
         return grid_rect(
             self.floor.left_m,
             self.floor.right_m,
-            self.y_m - self.kind.back_travel_m,
+            self.spot[1] - self.kind.back_travel_m,
             self.floor.front_m,
         )
+
+    @property
+    def cushion(self) -> Rect:
+        """The cushion over its whole travel, rear of base to the end of the footrest, in its frame.
+        [m]"""
+        half_m = self.kind.seat_width_m / 2
+        u_m = self.spot[0]
+        return Rect(
+            left_m=u_m - half_m,
+            right_m=u_m + half_m,
+            back_m=self.floor.back_m,
+            front_m=self.floor.front_m,
+        )
+
+    def outline(self, part: Rect) -> Outline:
+        """Return the room's outline of a rectangle of its floor, tapered where it is. [m]"""
+        if self.tapered and self.cone is not None:
+            return self.frame.outline(self.cone.part_of(part.outline))
+        return self.frame.outline(part)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeatedTable:
+    """A console or table where it stands in its row; ``rect`` is its floor, in its frame. [m]"""
+
+    kind: TableKind
+    row: str
+    rect: Rect
+    frame: Frame
+
+    @property
+    def outline(self) -> Outline:
+        """Its floor in the room. [m]"""
+        return self.frame.outline(self.rect)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeatedRow:
-    """A row where it stands, chairs from the left; edges are the outer sides of the outer arms.
+    """A row where it stands, chairs from the left.
 
-    ``riser`` is the id of the riser that most of its bases' floor is on, None for the floor. [m]
+    ``left_m`` and ``right_m`` are its ends in its ``frame``: the room's own where it looks straight
+    at the screen. Of a row on an arc they are what it would be straight. ``pieces`` are its seats,
+    tables and gaps, from the left. ``riser`` is the id of the riser that most of its bases' floor
+    is on, None for the floor. [m]
     """
 
     row: Row
-    kind: ChairKind
     chairs: tuple[SeatedChair, ...]
+    tables: tuple[SeatedTable, ...]
+    pieces: tuple[Slot, ...]
     left_m: float
     right_m: float
     riser: str | None
+    frame: Frame = ROOM
+
+    @property
+    def is_square(self) -> bool:
+        """True for a straight row that looks straight at the screen."""
+        return self.frame.is_room and self.row.curve is None
 
     @property
     def y_m(self) -> float:
-        """Back wall to the upright headrests. [m]"""
-        return self.row.headrest_to_wall_m
+        """Where the upright headrests are, ahead, in its frame. [m]"""
+        return self.row.headrest_to_wall_m if self.frame.is_room else 0.0
+
+    @property
+    def powered(self) -> tuple[SeatedChair, ...]:
+        """The chairs that need a feed, from the left."""
+        return tuple(chair for chair in self.chairs if chair.kind.powered)
+
+    @property
+    def back_travel_m(self) -> float:
+        """The most that any of its headrests moves back. [m]"""
+        return max(chair.kind.back_travel_m for chair in self.chairs)
 
     @property
     def base(self) -> Rect:
-        """The bases of all its chairs as one. [m]"""
-        return grid_rect(
-            self.left_m,
-            self.right_m,
-            self.y_m + self.kind.rear_of_base_m,
-            self.y_m + self.kind.depth_m,
-        )
+        """The rectangle of the room around all its bases, tables among them. [m]"""
+        return bounds(self.bases)
 
     @property
     def reclined(self) -> Rect:
-        """The whole row from the reclined headrests to the ends of the reclined footrests. [m]"""
-        return grid_rect(
-            self.left_m,
-            self.right_m,
-            self.y_m - self.kind.back_travel_m,
-            self.y_m + self.kind.reclined_reach_m,
-        )
+        """The rectangle of the room around it, reclined. [m]"""
+        return bounds(self.swept)
+
+    @property
+    def bases(self) -> tuple[Outline, ...]:
+        """The bases and tables in the room, neighbours alike as one. [m]"""
+        return tuple(self._outlines(lambda chair: chair.base))
+
+    @property
+    def swept(self) -> tuple[Outline, ...]:
+        """What it takes of the room reclined, tables too, neighbours alike as one. [m]"""
+        return tuple(self._outlines(lambda chair: chair.reclined))
+
+    def _outlines(self, part: Callable[[SeatedChair], Rect]) -> Iterator[Outline]:
+        if self.row.curve is not None:
+            yield from (chair.outline(part(chair)) for chair in self.chairs)
+        else:
+            rects = [part(chair) for chair in self.chairs]
+            if self.pieces[0].what == SEAT:
+                rects[0] = replace(rects[0], left_m=self.left_m)
+            if self.pieces[-1].what == SEAT:
+                rects[-1] = replace(rects[-1], right_m=self.right_m)
+            yield from map(self.frame.outline, _joined(rects))
+        yield from (table.outline for table in self.tables)
+
+
+def _joined(rects: list[Rect]) -> list[Rect]:
+    """Rectangles from the left, those that meet and have one depth as one. [m]"""
+    found = rects[:1]
+    for rect in rects[1:]:
+        last = found[-1]
+        same = (last.back_m, last.front_m) == (rect.back_m, rect.front_m)
+        if same and micrometres(rect.left_m) <= micrometres(last.right_m):
+            found[-1] = grid_rect(last.left_m, rect.right_m, rect.back_m, rect.front_m)
+        else:
+            found.append(rect)
+    return found
 
 
 def seat_rows(spec: PlanSpec) -> tuple[SeatedRow, ...]:
     """Return every row with its chairs where they stand, in the plan's order.
 
-    A row is centred by its whole width: its seats, and an arm at each end and between neighbours
-    that do not share a cushion. Places are on the plan's grid of one micrometre.
+    A row is centred by its whole width: everything that stands in it, arms and gaps too. Places are
+    on the plan's grid of one micrometre.
 
     Parameters
     ----------
@@ -136,79 +244,143 @@ def seat_rows(spec: PlanSpec) -> tuple[SeatedRow, ...]:
     tuple of SeatedRow
         One for each row. [m]
     """
-    rows = (_seat_row(row, spec.chair(row.chair), spec.risers) for row in spec.rows)
-    return tuple(_with_shares(row) for row in rows)
+    return tuple(_seat_row(spec, row) for row in spec.rows)
 
 
-def _with_shares(row: SeatedRow) -> SeatedRow:
-    """The row with its shared supplies told to its chairs."""
-    half = Fraction(1, 2)
-    chairs = (
-        replace(chair, share=half) if row.row.shares_supply(chair.seat) else chair
-        for chair in row.chairs
-    )
-    return replace(row, chairs=tuple(chairs)) if row.row.shared_supplies else row
-
-
-def _seat_row(row: Row, kind: ChairKind, risers: tuple[Riser, ...]) -> SeatedRow:
-    width_m = row.seats * kind.seat_width_m
-    width_m += (row.seats + 1 - len(row.no_arm_between)) * kind.arm_width_m
-    left_m = row.center_x_m - width_m / 2
-    chairs: list[SeatedChair] = []
-    at_m = left_m
-    for seat in range(1, row.seats + 1):
-        left_arm_m = 0.0 if (seat - 1, seat) in row.no_arm_between else kind.arm_width_m
-        right_arm_m = 0.0 if (seat, seat + 1) in row.no_arm_between else kind.arm_width_m
-        cushion_m = at_m + left_arm_m
-        chairs.append(_seat_chair(row, kind, seat, cushion_m, (left_arm_m, right_arm_m), risers))
-        at_m = cushion_m + kind.seat_width_m
-    base = grid_rect(
-        left_m,
-        left_m + width_m,
-        row.headrest_to_wall_m + kind.rear_of_base_m,
-        row.headrest_to_wall_m + kind.depth_m,
-    )
-    return SeatedRow(
+def _seat_row(spec: PlanSpec, row: Row) -> SeatedRow:
+    kind = spec.chair(row.chair)
+    square = row.angle_rad == 0.0 and row.curve is None
+    frame = ROOM
+    if not square:
+        frame = Frame(x_m=row.center_x_m, y_m=row.headrest_to_wall_m, angle_rad=row.angle_rad)
+    width_m = width_of(row, kind)
+    left_m = (row.center_x_m if square else 0.0) - width_m / 2
+    slots = slots_of(pieces_of(row, kind), left_m)
+    if row.curve is None:
+        chairs, tables = _straight(spec, row, slots, frame)
+    else:
+        chairs, tables = _curved(spec, row, slots, frame)
+    bare = SeatedRow(
         row=row,
-        kind=kind,
-        chairs=tuple(chairs),
-        left_m=base.left_m,
-        right_m=base.right_m,
-        riser=_riser_under(base, risers),
+        chairs=chairs,
+        tables=tables,
+        pieces=slots,
+        left_m=on_grid(left_m),
+        right_m=on_grid(left_m + width_m),
+        riser=None,
+        frame=frame,
     )
+    return replace(bare, riser=_riser_under(bare.bases, spec.risers))
+
+
+def _straight(
+    spec: PlanSpec, row: Row, slots: tuple[Slot, ...], frame: Frame
+) -> tuple[tuple[SeatedChair, ...], tuple[SeatedTable, ...]]:
+    y_m = row.headrest_to_wall_m if frame.is_room else 0.0
+    chairs, tables = [], []
+    for slot in slots:
+        if slot.what == SEAT:
+            kind = spec.chair(slot.kind or "")
+            sides = (slot.at_m - slot.left_arm_m, slot.at_m + slot.width_m + slot.right_arm_m)
+            spot = (on_grid(slot.at_m + slot.width_m / 2), y_m)
+            chairs.append(_seat_chair(spec, row, kind, slot.seat, sides, spot, frame))
+        elif slot.what != GAP:
+            table = spec.table(slot.kind or "")
+            sides = (slot.at_m, slot.at_m + slot.width_m)
+            tables.append(_stand_table(row, table, sides, y_m, frame))
+    return tuple(chairs), tuple(tables)
+
+
+def _curved(
+    spec: PlanSpec, row: Row, slots: tuple[Slot, ...], axis: Frame
+) -> tuple[tuple[SeatedChair, ...], tuple[SeatedTable, ...]]:
+    chairs, tables = [], []
+    for slot, block in zip(slots, arc_of(spec, row, slots, axis), strict=True):
+        if slot.what == SEAT:
+            kind = spec.chair(slot.kind or "")
+            aside_m = (slot.left_half_m - slot.right_half_m) / 2
+            frame = block.frame.moved(aside_m, 0.0)
+            sides = (-slot.left_half_m, slot.right_half_m)
+            chair = _seat_chair(spec, row, kind, slot.seat, sides, (0.0, 0.0), frame)
+            tapered = row.curve is not None and row.curve.touch == "back"
+            chairs.append(replace(chair, cone=block.cone.moved_left(aside_m), tapered=tapered))
+        elif slot.what != GAP:
+            table = spec.table(slot.kind or "")
+            half_m = slot.width_m / 2
+            tables.append(_stand_table(row, table, (-half_m, half_m), 0.0, block.frame))
+    return tuple(chairs), tuple(tables)
+
+
+def arc_of(spec: PlanSpec, row: Row, slots: tuple[Slot, ...], axis: Frame) -> tuple[Block, ...]:
+    """Return the places of a curved row's seats, tables and gaps on its arc.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    row : Row
+        The row. [m]
+    slots : tuple of Slot
+        What stands in it. [m]
+    axis : Frame
+        Its reference point, and where its axis looks. [m, rad]
+    """
+    if row.curve is None:
+        raise ValueError(f"row {row.id} is straight")
+    kind = spec.chair(row.chair)
+    touch_m = kind.depth_m if row.curve.touch == "front" else kind.rear_of_base_m
+    widths_m = [slot.block_m for slot in slots]
+    return blocks_on_arc(axis, widths_m, row.curve.radius_m, touch_m)
 
 
 def _seat_chair(
+    spec: PlanSpec,
     row: Row,
     kind: ChairKind,
     seat: int,
-    cushion_m: float,
-    arms_m: tuple[float, float],
-    risers: tuple[Riser, ...],
+    sides_m: tuple[float, float],
+    spot: Point,
+    frame: Frame,
 ) -> SeatedChair:
-    """Seat one chair; ``cushion_m`` is the left edge of its cushion."""
-    y_m = row.headrest_to_wall_m
-    left_m = cushion_m - arms_m[0]
-    right_m = cushion_m + kind.seat_width_m + arms_m[1]
-    rear_m = y_m + kind.rear_of_base_m
-    base = grid_rect(left_m, right_m, rear_m, y_m + kind.depth_m)
+    """Seat one chair; ``sides_m`` are the outer edges of its arms."""
+    rear_m = spot[1] + kind.rear_of_base_m
+    base = grid_rect(*sides_m, rear_m, spot[1] + kind.depth_m)
+    x_m, y_m = frame.point(spot)
     return SeatedChair(
         id=f"{row.id}{seat}",
         row=row.id,
         seat=seat,
         kind=kind,
-        x_m=on_grid(cushion_m + kind.seat_width_m / 2),
+        x_m=x_m,
         y_m=y_m,
-        floor=grid_rect(left_m, right_m, rear_m, y_m + kind.reclined_reach_m),
-        riser=_riser_under(base, risers),
+        floor=grid_rect(*sides_m, rear_m, spot[1] + kind.reclined_reach_m),
+        riser=_riser_under((frame.outline(base),), spec.risers),
+        share=Fraction(1, 2) if row.shares_supply(seat) else Fraction(1),
+        frame=frame,
+        spot=spot,
     )
 
 
-def _riser_under(base: Rect, risers: Iterable[Riser]) -> str | None:
-    """The riser that carries more than half of a base."""
-    half = base.width_m * base.depth_m / 2
+def _stand_table(
+    row: Row, table: TableKind, sides_m: tuple[float, float], y_m: float, frame: Frame
+) -> SeatedTable:
+    rect = grid_rect(*sides_m, y_m + table.rear_m, y_m + table.front_m)
+    return SeatedTable(kind=table, row=row.id, rect=rect, frame=frame)
+
+
+def _riser_under(bases: tuple[Outline, ...], risers: Iterable[Riser]) -> str | None:
+    """The riser that carries more than half of some bases."""
+    rects = [upright(base) for base in bases]
     for riser in risers:
-        part = shared(base, riser.rect)
-        if part is not None and part.width_m * part.depth_m > half:
+        if all(rect is not None for rect in rects):
+            known = [rect for rect in rects if rect is not None]
+            parts = [shared(rect, riser.rect) for rect in known]
+            on_m2 = sum(part.width_m * part.depth_m for part in parts if part is not None)
+            whole_m2 = sum(rect.width_m * rect.depth_m for rect in known)
+        else:
+            floor = shapely.union_all([polygon(base) for base in bases])
+            on_m2 = floor.intersection(polygon(riser.rect.outline)).area
+            whole_m2 = floor.area
+        if on_m2 > whole_m2 / 2:
             return riser.id
     return None

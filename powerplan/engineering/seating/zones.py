@@ -5,12 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
+from powerplan.engineering.seating.frames import ROOM, Frame, Outline, hull
+from powerplan.engineering.seating.pieces import GAP, SEAT, Slot
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.rects import grid_rect, on_grid, tiles
+from powerplan.engineering.seating.shapes import floor_less
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
-from powerplan.model.spec import ChairKind, PlanSpec
+from powerplan.model.spec import ChairKind, Piece, PlanSpec
 
 CLEAR = "clear"
 REAR_STRIP = "rear strip"
@@ -21,22 +24,31 @@ ARM_STRIP = "arm strip"
 class Opening:
     """Floor under a row where a cord may lie: ``kind`` is clear, rear strip or arm strip.
 
-    An arm strip belongs to the chair on its left. [m]
+    ``rect`` is what it measures, in ``frame``; ``bent`` its outline in the room where it is no
+    rectangle. An arm strip belongs to the chair on its left. [m]
     """
 
     chair: str
     kind: str
     rect: Rect
+    frame: Frame = ROOM
+    bent: Outline = ()
+
+    @property
+    def outline(self) -> Outline:
+        """Its outline in the room. [m]"""
+        return self.bent or self.frame.outline(self.rect)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Zones:
-    """The pinch zone as (chair id, rectangle) tiles that do not overlap, and all openings.
+    """The pinch zone as (chair id, outline) pieces, and all openings.
 
-    A shared arm is split at its middle between its two chairs. [m]
+    A shared arm is split at its middle between its two chairs. Pieces of a straight row do not
+    overlap. [m]
     """
 
-    pinch: tuple[tuple[str, Rect], ...]
+    pinch: tuple[tuple[str, Outline], ...]
     openings: tuple[Opening, ...]
 
 
@@ -60,36 +72,51 @@ def mark_zones(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> Z
     Returns
     -------
     Zones
-        Tiles and openings, rows in order, chairs from the left. [m]
+        Pieces and openings, rows in order, chairs from the left. [m]
     """
     least_gap_m = spec.cords.diameter_m + rules.length_m("gap_over_cord")
-    pinch: list[tuple[str, Rect]] = []
+    pinch: list[tuple[str, Outline]] = []
     openings: list[Opening] = []
     for row in rows:
-        found = _openings(row, least_gap_m)
+        found = _openings(spec, row, least_gap_m)
         openings.extend(found)
-        holes = tuple(opening.rect for opening in found)
-        for chair, share in _shares(row):
-            pinch.extend((chair.id, tile) for tile in tiles((share,), holes))
+        pinch.extend(_pinch(row, found))
     return Zones(pinch=tuple(pinch), openings=tuple(openings))
 
 
-def _openings(row: SeatedRow, least_gap_m: float) -> tuple[Opening, ...]:
-    rear_open = _wide_enough(row.kind.rear_gap_m, least_gap_m)
-    arm_open = _wide_enough(row.kind.arm_gap_m, least_gap_m)
+def _pinch(row: SeatedRow, openings: tuple[Opening, ...]) -> list[tuple[str, Outline]]:
+    if row.row.curve is not None:
+        around = tuple(opening.outline for opening in openings)
+        return [
+            (chair.id, piece)
+            for chair in row.chairs
+            for piece in floor_less(chair.outline(chair.floor), around, chair.frame)
+        ]
+    holes = tuple(opening.rect for opening in openings)
+    return [
+        (chair.id, row.frame.outline(tile))
+        for chair, share in _shares(row)
+        for tile in tiles((share,), holes)
+    ]
+
+
+def _openings(spec: PlanSpec, row: SeatedRow, least_gap_m: float) -> tuple[Opening, ...]:
     found: list[Opening] = []
     for chair, neighbour in pairwise((*row.chairs, None)):
         if chair is None:
             continue
         clear = chair.clear
-        if clear is None or not clear_for_cords(row.kind, least_gap_m):
+        if clear is None or not clear_for_cords(chair.kind, least_gap_m):
             continue
-        found.append(Opening(chair=chair.id, kind=CLEAR, rect=clear))
+        found.append(Opening(chair=chair.id, kind=CLEAR, rect=clear, frame=chair.frame))
+        rear_open = wide_enough(chair.kind.rear_gap_m, least_gap_m)
         if rear_open and micrometres(chair.floor.back_m) < micrometres(clear.back_m):
             strip = grid_rect(clear.left_m, clear.right_m, chair.floor.back_m, clear.back_m)
-            found.append(Opening(chair=chair.id, kind=REAR_STRIP, rect=strip))
-        if arm_open and neighbour is not None:
-            found.extend(_arm_strip(row, chair, neighbour))
+            found.append(Opening(chair=chair.id, kind=REAR_STRIP, rect=strip, frame=chair.frame))
+        if neighbour is not None and clear_for_cords(neighbour.kind, least_gap_m):
+            between = _between(row, chair.seat)
+            if _open_between(spec, between, least_gap_m):
+                found.extend(_arm_strip(chair, neighbour))
     return tuple(found)
 
 
@@ -103,34 +130,80 @@ def clear_for_cords(kind: ChairKind, least_gap_m: float) -> bool:
     least_gap_m : float
         The least gap that is open to a cord. [m]
     """
-    return kind.clear is not None and _wide_enough(kind.clear.height_m, least_gap_m)
+    known = kind.measured and kind.clear is not None
+    return known and kind.clear is not None and wide_enough(kind.clear.height_m, least_gap_m)
 
 
-def _arm_strip(row: SeatedRow, chair: SeatedChair, right: SeatedChair) -> tuple[Opening, ...]:
-    """The strip from one clear zone to the next, under the arm that the two chairs share."""
+def _between(row: SeatedRow, seat: int) -> tuple[Slot, ...]:
+    """A seat, what stands to its right, and the next seat."""
+    first = next(n for n, slot in enumerate(row.pieces) if slot.seat == seat)
+    last = next(n for n, slot in enumerate(row.pieces) if slot.seat == seat + 1)
+    return row.pieces[first : last + 1]
+
+
+def _open_between(spec: PlanSpec, slots: tuple[Slot, ...], least_gap_m: float) -> bool:
+    """True where a cord may pass under every arm and table between two neighbours.
+
+    A seat without an arm on that side has no measured gap there.
+    """
+    arms: tuple[Piece | None, ...] = (slots[0].right_arm, slots[-1].left_arm)
+    for arm in arms:
+        gap_m = None if arm is None else spec.chair(arm.kind or "").arm_gap_m
+        if not wide_enough(gap_m, least_gap_m):
+            return False
+    tables = (slot for slot in slots if slot.what not in (SEAT, GAP))
+    return all(wide_enough(spec.table(slot.kind or "").under_m, least_gap_m) for slot in tables)
+
+
+def _arm_strip(chair: SeatedChair, right: SeatedChair) -> tuple[Opening, ...]:
+    """The strip from one clear zone to the next, over the depth that both share."""
     clear, next_clear = chair.clear, right.clear
     if clear is None or next_clear is None:
         return ()
-    if (chair.seat, right.seat) in row.row.no_arm_between:
+    back_m, front_m = max(clear.back_m, next_clear.back_m), min(clear.front_m, next_clear.front_m)
+    if micrometres(back_m) >= micrometres(front_m):
         return ()
-    if micrometres(clear.right_m) >= micrometres(next_clear.left_m):
+    if chair.frame == right.frame:
+        if micrometres(clear.right_m) >= micrometres(next_clear.left_m):
+            return ()
+        rect = grid_rect(clear.right_m, next_clear.left_m, back_m, front_m)
+        return (Opening(chair=chair.id, kind=ARM_STRIP, rect=rect, frame=chair.frame),)
+    corners = [chair.frame.point((clear.right_m, v_m)) for v_m in (back_m, front_m)]
+    corners += [right.frame.point((next_clear.left_m, v_m)) for v_m in (back_m, front_m)]
+    far_m = min(chair.frame.place(corner)[0] for corner in corners[2:])
+    if micrometres(clear.right_m) >= micrometres(far_m):
         return ()
-    rect = grid_rect(clear.right_m, next_clear.left_m, clear.back_m, clear.front_m)
-    return (Opening(chair=chair.id, kind=ARM_STRIP, rect=rect),)
+    rect = grid_rect(clear.right_m, far_m, back_m, front_m)
+    return (
+        Opening(chair=chair.id, kind=ARM_STRIP, rect=rect, frame=chair.frame, bent=hull(corners)),
+    )
 
 
-def _wide_enough(measured_m: float | None, least_gap_m: float) -> bool:
+def wide_enough(measured_m: float | None, least_gap_m: float) -> bool:
+    """Return True for a gap that was measured and lets a cord through.
+
+    Parameters
+    ----------
+    measured_m : float or None
+        The gap; None where nobody measured. [m]
+    least_gap_m : float
+        The least gap that is open to a cord. [m]
+    """
     return measured_m is not None and micrometres(measured_m) >= micrometres(least_gap_m)
 
 
 def _shares(row: SeatedRow) -> tuple[tuple[SeatedChair, Rect], ...]:
-    """Each chair's own part of the row's swept floor, shared arms split at their middle."""
-    middles = [
-        on_grid((left.floor.right_m + right.floor.left_m) / 2)
-        for left, right in pairwise(row.chairs)
-    ]
-    edges = [row.left_m, *middles, row.right_m]
+    """Each chair's own part of a straight row's swept floor, shared arms split at their middle."""
+    lefts = [chair.floor.left_m for chair in row.chairs]
+    rights = [chair.floor.right_m for chair in row.chairs]
+    for n, (left, right) in enumerate(pairwise(row.chairs)):
+        if micrometres(left.floor.right_m) > micrometres(right.floor.left_m):
+            rights[n] = lefts[n + 1] = on_grid((left.floor.right_m + right.floor.left_m) / 2)
+    if row.pieces[0].what == SEAT:
+        lefts[0] = row.left_m
+    if row.pieces[-1].what == SEAT:
+        rights[-1] = row.right_m
     return tuple(
         (chair, grid_rect(left_m, right_m, chair.floor.back_m, chair.floor.front_m))
-        for chair, (left_m, right_m) in zip(row.chairs, pairwise(edges), strict=True)
+        for chair, left_m, right_m in zip(row.chairs, lefts, rights, strict=True)
     )

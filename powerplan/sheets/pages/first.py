@@ -24,7 +24,7 @@ def first_page(plan: Plan) -> Page:
 
 def _worth_knowing(plan: Plan) -> list[str]:
     """What would change or complete the answer, though it does not hang on it."""
-    used = {row.chair for row in plan.spec.rows}
+    used = {kind for row in plan.spec.rows for kind in row.kinds}
     asked = [
         f"measure the clear zone under a {kind.id}: no box or cord can lie under it before"
         for kind in plan.spec.chairs
