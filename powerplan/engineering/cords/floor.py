@@ -133,10 +133,10 @@ def build_floor(
         Pinch zones and the openings in them. [m]
     covered : tuple of outlines
         Pieces of covered floor; they may overlap. [m]
-    standing : tuple of Standing
-        What stands on the floor and no cord may pass. [m]
     doorways : tuple of Area
         Floor inside door openings. [m]
+    standing : tuple of Standing
+        What stands on the floor and no cord may pass. [m]
     rules : RuleSet
         The numbers; ``cord_clearance`` is one.
     """

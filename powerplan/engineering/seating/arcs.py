@@ -26,15 +26,15 @@ class Cone:
 
     def part_of(self, outline: Outline) -> Outline:
         """Return what of a convex outline, counter-clockwise, lies between the lines. [m]"""
-        return cut(cut(outline, self.middle, self.right), self.left, self.middle)
+        return cut(cut(outline, self.right, self.middle), self.middle, self.left)
 
     def spare_m(self, rect: Rect) -> float:
         """Return the least way from a rectangle's corners out to the lines; negative: it sticks
         out. [m]"""
         return min(
             min(
-                left_of_m(self.middle, self.right, corner),
-                left_of_m(self.left, self.middle, corner),
+                left_of_m(self.right, self.middle, corner),
+                left_of_m(self.middle, self.left, corner),
             )
             for corner in rect.outline
         )

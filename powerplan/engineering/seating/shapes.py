@@ -40,7 +40,7 @@ def floor_less(
         Simple, counter-clockwise, without holes, on the grid of lengths. [m]
     """
     left = shapely.difference(polygon(floor), joined_openings(openings))
-    whole = shapely.union_all([left, *map(polygon, more)])
+    whole = shapely.union_all([_opened(left), *map(polygon, more)])
     return tuple(simple_outlines(whole, frame))
 
 
@@ -53,8 +53,16 @@ def joined_openings(openings: Sequence[Outline]) -> Any:
         Openings in the room. [m]
     """
     whole = shapely.union_all([polygon(opening) for opening in openings])
-    grown = shapely.buffer(whole, _MEET_M, join_style="mitre", mitre_limit=1000.0)
-    return shapely.buffer(grown, -_MEET_M, join_style="mitre", mitre_limit=1000.0)
+    return _grown(_grown(whole, _MEET_M), -_MEET_M)
+
+
+def _opened(shape: Any) -> Any:
+    """A shape without what is thinner than rounding, such as the rest of an edge cut through."""
+    return _grown(_grown(shape, -_MEET_M), _MEET_M)
+
+
+def _grown(shape: Any, by_m: float) -> Any:
+    return shapely.buffer(shape, by_m, join_style="mitre", mitre_limit=1000.0)
 
 
 def simple_outlines(shape: Any, frame: Frame) -> Iterator[Outline]:
