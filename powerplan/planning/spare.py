@@ -122,7 +122,7 @@ def served(run: Run, leg: Leg) -> SeatedChair:
 def _gets_out(site: Site, chair: SeatedChair, leg: Leg) -> bool:
     """Whether a cord can reach the floor behind its chair without crossing a pinch zone."""
     line_um = micrometres(chair.floor.back_m)
-    if any(micrometres(y) <= line_um for _, y in leg.path):
+    if any(micrometres(chair.frame.place(spot)[1]) <= line_um for spot in leg.path):
         return True
     return any(o.kind == REAR_STRIP and o.chair == chair.id for o in site.zones.openings)
 
@@ -138,7 +138,11 @@ def _place(
     width_m, depth_m = coil_size_m(spare_m(leg), site.rules)
     floor = grown(site.router.floor.lanes, COVER_M)
     crossed: Coil | None = None
-    for middle in _middles(site, chair, depth_m):
+    square = chair.frame.is_room
+    middles = (
+        _middles(site, chair, depth_m) if square else _askew_middles(site, chair, width_m, depth_m)
+    )
+    for middle in middles:
         coil = Coil(middle=middle, width_m=width_m, depth_m=depth_m)
         if not _lies_free(site, chair, coil, floor, taken):
             continue
@@ -160,6 +164,22 @@ def _middles(site: Site, chair: SeatedChair, depth_m: float) -> Iterator[Point]:
         for x_m, far_m in spans:
             if far_m is not None and ahead_m - far_m >= depth_m:
                 yield on_grid(chair.x_m + x_m), on_grid((far_m + ahead_m) / 2)
+
+
+def _askew_middles(
+    site: Site, chair: SeatedChair, width_m: float, depth_m: float
+) -> Iterator[Point]:
+    """Places behind a turned chair for a coil that lies square to the room, the best first."""
+    sine, cosine = abs(math.sin(chair.angle_rad)), abs(math.cos(chair.angle_rad))
+    half_m = (width_m * sine + depth_m * cosine) / 2
+    near_m = chair.floor.back_m - site.router.floor.keep_m
+    reclined_m = chair.spot[1] - chair.kind.back_travel_m
+    steps = range(1, round(_ASIDE_M / _STEP_M) + 1)
+    aside = (0.0, *(side * step * _STEP_M for step in steps for side in (-1, 1)))
+    for ahead_m in (min(reclined_m, near_m), near_m):
+        for back_m in (0.0, *(step * _STEP_M for step in steps)):
+            for right_m in aside:
+                yield chair.frame.point((chair.spot[0] + right_m, ahead_m - half_m - back_m))
 
 
 def _behind(lanes: Shape, x_m: float, near_m: float) -> float | None:
