@@ -1,11 +1,12 @@
 """A room seen in a mirror: left and right changed over, everything else as it was."""
 
+import math
 from dataclasses import replace
 
-from powerplan.model.geometry import Rect
-from powerplan.model.spec import Area, ChairKind, Door, Framing, PlanSpec, Row, Wall
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.spec import Area, ChairKind, Door, Framing, PlanSpec, Room, Row, Wall, WallLine
 
-_SIDES = {Wall.LEFT: Wall.RIGHT, Wall.RIGHT: Wall.LEFT}
+_SIDES: dict[str, str] = {Wall.LEFT: Wall.RIGHT, Wall.RIGHT: Wall.LEFT}
 
 
 def mirrored_rect(one: Rect, width_m: float) -> Rect:
@@ -24,8 +25,8 @@ def mirrored(spec: PlanSpec) -> PlanSpec:
 
     return replace(
         spec,
-        room=replace(spec.room, left_wall=spec.room.right_wall, right_wall=spec.room.left_wall),
-        doors=tuple(_door(door, width_m) for door in spec.doors),
+        room=_room(spec.room),
+        doors=tuple(_door(door, spec.room) for door in spec.doors),
         obstacles=tuple(map(area, spec.obstacles)),
         walkways=tuple(map(area, spec.walkways)),
         floor=_framing(spec.floor, width_m),
@@ -51,7 +52,35 @@ def mirrored(spec: PlanSpec) -> PlanSpec:
     )
 
 
-def _door(door: Door, width_m: float) -> Door:
+def _room(room: Room) -> Room:
+    """Walls of an outline go counter-clockwise in the mirror too, so each runs the other way."""
+
+    def seen(corner: Point) -> Point:
+        return (round(room.width_m - corner[0], 6), corner[1])
+
+    walls = tuple(
+        WallLine(
+            id=_SIDES.get(wall.id, wall.id),
+            label=wall.label,
+            start=seen(wall.end),
+            end=seen(wall.start),
+        )
+        for wall in reversed(room.walls)
+    )
+    return replace(room, left_wall=room.right_wall, right_wall=room.left_wall, walls=walls)
+
+
+def _door(door: Door, room: Room) -> Door:
+    width_m = room.width_m
+    if room.walls:
+        line = room.line(door.wall)
+        length_m = math.dist(line.start, line.end)
+        return replace(
+            door,
+            wall=_SIDES.get(door.wall, door.wall),
+            start_m=round(length_m - door.end_m, 6),
+            end_m=round(length_m - door.start_m, 6),
+        )
     if door.wall in _SIDES:
         return replace(door, wall=_SIDES[door.wall])
     return replace(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -13,15 +14,13 @@ from powerplan.engineering.cords.route import Route
 from powerplan.engineering.seating.covered import covered_floor, doorways
 from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, seat_rows
+from powerplan.engineering.seating.walls import along_m, straight_behind
 from powerplan.engineering.seating.zones import Zones, mark_zones
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
-from powerplan.model.spec import Circuit, Outlet, PlanSpec, Riser, Wall
-
-# A chair turned further than this has no back wall behind it.
-_SIDEWAYS_RAD = 0.8
+from powerplan.model.spec import Circuit, Outlet, PlanSpec, Riser
 
 FLOOR_BOX = "floor box"
 WALL_OUTLET = "wall outlet"
@@ -232,24 +231,27 @@ def _new_feed(
 
 
 def _wall_outlets(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Feed, ...]:
-    """A new outlet on the back wall behind each chair of a row that stands near that wall."""
+    """A new outlet on the wall straight behind each chair that stands near one."""
     height_m = rules.length_m("wall_outlet_height")
     near = micrometres(rules.length_m("covered_gap"))
     feeds = []
-    for row in rows:
-        for chair in row.powered:
-            if micrometres(chair.y_m) >= near or abs(chair.angle_rad) > _SIDEWAYS_RAD:
-                continue
-            place = (round(chair.x_m, 6), 0.0)
-            if not _on_solid_wall(spec, place[0]):
-                continue
+    for chair in (chair for row in rows for chair in row.powered):
+        place = _behind(spec, chair, near)
+        if place is not None:
             feeds.append(
                 _new_feed(spec, f"wall {chair.id}", WALL_OUTLET, place, height_m, chair.id, ())
             )
     return tuple(feeds)
 
 
-def _on_solid_wall(spec: PlanSpec, x_m: float) -> bool:
-    inside = 0.0 < x_m < spec.room.width_m
-    doors = (door for door in spec.doors if door.wall == Wall.BACK)
-    return inside and not any(door.start_m <= x_m <= door.end_m for door in doors)
+def _behind(spec: PlanSpec, chair: SeatedChair, near: int) -> Point | None:
+    """The place on the wall behind a chair that is nearer than ``near`` micrometres, if it is no
+    door. [um]"""
+    spot = (chair.x_m, chair.y_m)
+    found = straight_behind(spec.room, spot, chair.angle_rad)
+    if found is None or micrometres(math.dist(spot, found[1])) >= near:
+        return None
+    wall, place = found
+    at_m = along_m(wall, place)
+    doors = (door for door in spec.doors if door.wall == wall.id)
+    return None if any(door.start_m <= at_m <= door.end_m for door in doors) else place

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from powerplan.engineering.boxes.framing import Deck, Joists, known_joists
+from powerplan.engineering.boxes.outside import outside_cells
 from powerplan.engineering.boxes.region import Cell, Region, Spot, cell, pieces, ticks
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec, Size
@@ -103,7 +104,8 @@ def constraints_on(spec: PlanSpec, deck: Deck, clip: Cell, sizes: Sizes) -> tupl
     Returns
     -------
     tuple of Constraint
-        Joists, then the riser's own edge, other risers, no-cut areas, obstacles. [half micrometre]
+        Joists, then the riser's own edge, other risers, no-cut areas, obstacles, and what lies past
+        the walls of a room with corners. [half micrometre]
     """
     half_cut, half_lid = sizes.half_cut, sizes.half_lid
     found: list[Constraint] = []
@@ -121,6 +123,10 @@ def constraints_on(spec: PlanSpec, deck: Deck, clip: Cell, sizes: Sizes) -> tupl
         found.append(_outside(NO_CUT_RULE, name, cell(area.rect), half_cut, sizes.margin))
     for area in spec.obstacles:
         found.append(_outside(PLACE_RULE, area.id, cell(area.rect), half_lid, 0))
+    if spec.room.walls:
+        lids = clip.grown(*half_lid)
+        for beyond in outside_cells(spec.room, lids):
+            found.append(_outside(PLACE_RULE, "the floor past the walls", beyond, half_lid, 0))
     return tuple(found)
 
 

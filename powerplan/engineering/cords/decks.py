@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import shapely
+
 from powerplan.engineering.cords.clip import Segment, span_inside
+from powerplan.engineering.seating.walls import room_shape
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.spec import Riser, Room
@@ -62,17 +65,32 @@ def deck_of(riser: Riser, room: Room) -> Deck:
         The room it stands in. [m]
     """
 
-    def edge(place_m: float, wall_m: float, outward: int) -> float:
-        at_wall = outward * micrometres(place_m - wall_m) >= 0
-        return place_m + outward * (_BEYOND_WALL_M if at_wall else -_EDGE_M)
+    def edge(place_m: float, wall_m: float, outward: int, axis: int) -> float:
+        if outward * micrometres(place_m - wall_m) >= 0:
+            return place_m + outward * _BEYOND_WALL_M
+        beyond_m = _EDGE_M if _along_a_wall(riser, room, place_m, axis) else -_EDGE_M
+        return place_m + outward * beyond_m
 
     deck = Rect(
-        left_m=edge(riser.rect.left_m, 0.0, -1),
-        right_m=edge(riser.rect.right_m, room.width_m, 1),
-        back_m=edge(riser.rect.back_m, 0.0, -1),
-        front_m=edge(riser.rect.front_m, room.depth_m, 1),
+        left_m=edge(riser.rect.left_m, 0.0, -1, 0),
+        right_m=edge(riser.rect.right_m, room.width_m, 1, 0),
+        back_m=edge(riser.rect.back_m, 0.0, -1, 1),
+        front_m=edge(riser.rect.front_m, room.depth_m, 1, 1),
     )
     return Deck(rect=deck, height_m=riser.height_m)
+
+
+def _along_a_wall(riser: Riser, room: Room, place_m: float, axis: int) -> bool:
+    """True where some of a riser's edge, square to an axis, lies along a wall of an outline."""
+    rect = riser.rect
+    ends = ((rect.back_m, rect.front_m), (rect.left_m, rect.right_m))[axis]
+    for wall in room.walls:
+        if not micrometres(wall.start[axis]) == micrometres(wall.end[axis]) == micrometres(place_m):
+            continue
+        low, high = sorted((wall.start[1 - axis], wall.end[1 - axis]))
+        if micrometres(min(high, ends[1])) > micrometres(max(low, ends[0])):
+            return True
+    return False
 
 
 def rises_m(decks: tuple[Deck, ...], segment: Segment) -> float:
@@ -108,4 +126,5 @@ def inner_corners(riser: Riser, room: Room) -> tuple[Point, ...]:
         for x, y in riser.rect.outline
         if 0 < micrometres(x) < micrometres(room.width_m)
         and 0 < micrometres(y) < micrometres(room.depth_m)
+        and (not room.walls or shapely.contains(room_shape(room), shapely.Point(x, y)))
     )

@@ -14,12 +14,14 @@ from powerplan.engineering.cords.decks import Deck, deck_of, inner_corners, rise
 from powerplan.engineering.cords.route import Route
 from powerplan.engineering.seating.frames import Outline, polygon
 from powerplan.engineering.seating.tables import Standing
+from powerplan.engineering.seating.walls import Doorway, room_shape
 from powerplan.engineering.seating.zones import Zones
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Area, PlanSpec
 
 Shape = Any  # a shapely geometry
+KeptFree = Area | Doorway
 
 # Shapes are snapped to this grid as they are joined and cut, so that edges that meet do meet.
 GRID_M = 1e-9
@@ -49,7 +51,7 @@ class Floor:
     moving_grown: Shape
     fixed_grown: Shape
     walkways: tuple[Area, ...]
-    doorways: tuple[Area, ...]
+    doorways: tuple[KeptFree, ...]
     covered: Shape
     covered_edge: Shape
     free: Shape
@@ -63,7 +65,7 @@ class Floor:
         return self.radius_m + self.clearance_m
 
     def without(
-        self, *, moving: bool = False, fixed: bool = False, areas: Iterable[Area] = ()
+        self, *, moving: bool = False, fixed: bool = False, areas: Iterable[KeptFree] = ()
     ) -> Shape:
         """Return where a center line could lie if some things were lifted.
 
@@ -71,12 +73,12 @@ class Floor:
         ----------
         moving, fixed : bool
             True to lift all pinch zones, or all obstacles.
-        areas : iterable of Area
+        areas : iterable of Area or Doorway
             The walkways and doorways to lift. [m]
         """
         lifted = tuple(areas)
         kept = [area for area in (*self.walkways, *self.doorways) if area not in lifted]
-        shapes = [box(area.rect) for area in kept]
+        shapes = [area_shape(area) for area in kept]
         if not moving:
             shapes.append(self.moving_grown)
         if not fixed:
@@ -116,7 +118,7 @@ def build_floor(
     spec: PlanSpec,
     zones: Zones,
     covered: tuple[Outline, ...],
-    doorways: tuple[Area, ...],
+    doorways: tuple[KeptFree, ...],
     standing: tuple[Standing, ...],
     rules: RuleSet,
 ) -> Floor:
@@ -133,7 +135,7 @@ def build_floor(
         Pinch zones and the openings in them. [m]
     covered : tuple of outlines
         Pieces of covered floor; they may overlap. [m]
-    doorways : tuple of Area
+    doorways : tuple of Area or Doorway
         Floor inside door openings. [m]
     standing : tuple of Standing
         What stands on the floor and no cord may pass. [m]
@@ -142,12 +144,12 @@ def build_floor(
     """
     radius_m = spec.cords.diameter_m / 2
     clearance_m = rules.length_m("cord_clearance")
-    room = shapely.box(0.0, 0.0, spec.room.width_m, spec.room.depth_m)
+    room = room_shape(spec.room)
     moving = united(polygon(outline) for _, outline in zones.pinch)
     fixed = united(polygon(thing.outline) for thing in standing)
     moving_grown = grown(moving, radius_m + clearance_m - _LESS_M)
     fixed_grown = grown(fixed, radius_m + clearance_m - _LESS_M)
-    areas = [box(area.rect) for area in (*spec.walkways, *doorways)]
+    areas = [area_shape(area) for area in (*spec.walkways, *doorways)]
     free = _left_of(room, [*areas, moving_grown, fixed_grown])
     joined = united(polygon(outline) for outline in covered)
     joined = grown(grown(joined, COVER_M), -COVER_M)
@@ -181,6 +183,17 @@ def box(rect: Rect) -> Shape:
         The rectangle. [m]
     """
     return shapely.box(rect.left_m, rect.back_m, rect.right_m, rect.front_m)
+
+
+def area_shape(area: KeptFree) -> Shape:
+    """Return floor that is kept free of cords as a shape.
+
+    Parameters
+    ----------
+    area : Area or Doorway
+        A walkway, or the floor inside a door opening. [m]
+    """
+    return polygon(area.outline) if isinstance(area, Doorway) else box(area.rect)
 
 
 def united(shapes: Iterable[Shape]) -> Shape:

@@ -10,7 +10,7 @@ import shapely
 
 from powerplan.engineering.cords.clip import Segment
 from powerplan.engineering.cords.corners import Corner, bends, straightened
-from powerplan.engineering.cords.floor import Floor, build_floor
+from powerplan.engineering.cords.floor import Floor, KeptFree, build_floor
 from powerplan.engineering.cords.open_floor import OpenFloor
 from powerplan.engineering.cords.pricing import inside, ready, way_price
 from powerplan.engineering.cords.refusals import Scene, end_refused, no_way
@@ -22,7 +22,7 @@ from powerplan.engineering.seating.tables import standing_things
 from powerplan.engineering.seating.zones import Zones
 from powerplan.model.geometry import Point
 from powerplan.model.rules import RuleSet
-from powerplan.model.spec import Area, PlanSpec
+from powerplan.model.spec import PlanSpec
 
 __all__ = ["NoWay", "Route", "Router"]
 
@@ -44,7 +44,7 @@ class Router:
         Pinch zones and openings. [m]
     covered : tuple of outlines
         Pieces of covered floor. [m]
-    doorways : tuple of Area
+    doorways : tuple of Area or Doorway
         Floor inside door openings. [m]
     rules : RuleSet
         The numbers.
@@ -56,7 +56,7 @@ class Router:
         rows: tuple[SeatedRow, ...],
         zones: Zones,
         covered: tuple[Outline, ...],
-        doorways: tuple[Area, ...],
+        doorways: tuple[KeptFree, ...],
         rules: RuleSet,
     ) -> None:
         standing = standing_things(spec, rows, rules)

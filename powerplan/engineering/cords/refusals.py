@@ -7,7 +7,14 @@ from dataclasses import dataclass
 
 import shapely
 
-from powerplan.engineering.cords.floor import EDGE_M, Floor, Shape, box, grown
+from powerplan.engineering.cords.floor import (
+    EDGE_M,
+    Floor,
+    KeptFree,
+    Shape,
+    area_shape,
+    grown,
+)
 from powerplan.engineering.cords.route import NoWay
 from powerplan.engineering.seating.frames import polygon
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
@@ -15,7 +22,7 @@ from powerplan.engineering.seating.tables import Standing
 from powerplan.engineering.seating.zones import ARM_STRIP, CLEAR, REAR_STRIP, Zones
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import INCH_M, MICROMETRE_M, joined, length_text, micrometres
-from powerplan.model.spec import Area, PlanSpec
+from powerplan.model.spec import PlanSpec
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,10 +57,10 @@ def end_refused(scene: Scene, point: Point) -> NoWay | None:
     if not shapely.covers(grown(floor.without(areas=kept_free), EDGE_M), end):
         return _too_near(scene, point)
     for rule, areas, name in _kinds(floor):
-        held = [area for area in areas if shapely.distance(box(area.rect), end) <= EDGE_M]
+        held = [area for area in areas if shapely.distance(area_shape(area), end) <= EDGE_M]
         if held:
             inside_m = max(_way_out_m(floor, area, point) for area in held)
-            names = joined([f"{name} {area.id}" for area in held])
+            names = joined(list(dict.fromkeys(f"{name} {area.id}" for area in held)))
             words = f"the cord's end ({_place(scene, point)}) is in {names}"
             return _refusal(rule, max(inside_m, MICROMETRE_M), 0.0, words)
     return _closed(f"the cord's end ({_place(scene, point)}) has no free floor around it")
@@ -88,7 +95,7 @@ def no_way(scene: Scene, start: Point, end: Point) -> NoWay:
     )
 
 
-def _kinds(floor: Floor) -> tuple[tuple[str, tuple[Area, ...], str], ...]:
+def _kinds(floor: Floor) -> tuple[tuple[str, tuple[KeptFree, ...], str], ...]:
     return (
         ("cord-in-walkway", floor.walkways, "walkway"),
         ("cord-through-doorway", floor.doorways, "the doorway of door"),
@@ -104,12 +111,12 @@ def _closed(words: str) -> NoWay:
 
 
 def _crosses(
-    floor: Floor, rule: str, name: str, areas: Iterable[Area], start: Point, end: Point
+    floor: Floor, rule: str, name: str, areas: Iterable[KeptFree], start: Point, end: Point
 ) -> NoWay:
     """Every way crosses floor kept free; the value is the least distance across it."""
     one, other = _part_with(floor.free, start), _part_with(floor.free, end)
     across_m = float(shapely.distance(one, other))
-    named = joined([f"{name} {area.id}" for area in areas], "or")
+    named = joined(list(dict.fromkeys(f"{name} {area.id}" for area in areas)), "or")
     words = f"every way for the cord goes across {named}"
     return _refusal(rule, max(across_m, MICROMETRE_M), 0.0, words)
 
@@ -142,8 +149,8 @@ def _at_least_text(length_m: float, units: str) -> str:
     return length_text(length_m + half_step_m - MICROMETRE_M, units, step=16)
 
 
-def _way_out_m(floor: Floor, area: Area, point: Point) -> float:
-    rest = shapely.difference(floor.room, box(area.rect))
+def _way_out_m(floor: Floor, area: KeptFree, point: Point) -> float:
+    rest = shapely.difference(floor.room, area_shape(area))
     return float(shapely.distance(rest, shapely.Point(point)))
 
 

@@ -6,6 +6,7 @@ from powerplan.engineering.seating.frames import Outline, bounds
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.rects import spans_less
 from powerplan.engineering.seating.turned import free_ahead, turned_ahead
+from powerplan.engineering.seating.walls import wall_ahead
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import length_text, micrometres
@@ -141,7 +142,8 @@ def _nearest_ahead(
 ) -> tuple[float, str]:
     """How far the nearest thing ahead of the reclined footrests is, and what it is."""
     end_m = row.reclined.front_m
-    things = [(spec.room.depth_m - end_m, f"the {spec.room.screen_wall}")]
+    wall_m, wall = wall_ahead(spec.room, row.left_m, row.right_m, row.y_m)
+    things = [(wall_m - end_m, f"the {wall}")]
     for riser in spec.risers:
         if riser.id == row.riser:
             things.append((riser.rect.front_m - end_m, f"the front edge of riser {riser.id}"))

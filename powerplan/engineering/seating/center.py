@@ -32,10 +32,10 @@ def row_on_center(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
     off_m = place_m - middle_m
     units = spec.project.units
     if _about_nothing(off_m):
-        note = f"The {name} stands on the center line of the room."
+        note = f"The {name} stands on {_line(spec)}."
     else:
         note = (
-            f"The {name} stands {_aside(off_m, units)} of the center line of the room, because "
+            f"The {name} stands {_aside(off_m, units)} of {_line(spec)}, because "
             f"{_why(row, row_off_m, units)}."
         )
     rule = rules.rules["row-on-centre"]
@@ -45,14 +45,19 @@ def row_on_center(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
 
 def _whole_row(spec: PlanSpec, row: SeatedRow, off_m: float, rules: RuleSet) -> Finding:
     """Of mixed, turned and curved rows only the whole row's middle is told."""
-    note = "The middle of the whole row is on the center line of the room."
+    note = f"The middle of the whole row is on {_line(spec)}."
     if not _about_nothing(off_m):
         note = (
-            f"The middle of the whole row is {_aside(off_m, spec.project.units)} of the center "
-            "line of the room."
+            f"The middle of the whole row is {_aside(off_m, spec.project.units)} of {_line(spec)}."
         )
     value_m = 0.0 if _about_nothing(off_m) else abs(off_m)
     return hold(rules.rules["row-on-centre"], f"row {row.row.id}", value_m, 0.0, note=note)
+
+
+def _line(spec: PlanSpec) -> str:
+    """What the middle is that rows are held to."""
+    line = "the center line of the room"
+    return f"{line}, half way across its greatest width" if spec.room.walls else line
 
 
 def _middle_of(row: SeatedRow) -> tuple[str, float]:

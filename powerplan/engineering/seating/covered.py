@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from powerplan.engineering.seating.frames import Outline, upright
+from powerplan.engineering.seating.frames import ROOM, Outline, upright
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.rects import grid_rect, shared, tiles
 from powerplan.engineering.seating.row_floor import row_floor
-from powerplan.engineering.seating.shapes import inside_room
+from powerplan.engineering.seating.shapes import floor_less, inside_room
+from powerplan.engineering.seating.walls import Doorway, doorways_of, strip_on, wall_strips
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
@@ -36,6 +37,8 @@ def covered_floor(
     tuple of outlines
         Pieces inside the room; they may overlap. [m]
     """
+    if spec.room.walls:
+        return _in_outline(spec, rows, rules)
     pieces: list[Rect] = []
     bent: list[Outline] = []
     for row in rows:
@@ -49,7 +52,7 @@ def covered_floor(
     strips = list(_wall_strips(spec.room, strip_m))
     for riser in spec.risers:
         strips.extend(_face_strips(riser, spec.risers, strip_m))
-    openings = tuple(area.rect for area in doorways(spec, rules))
+    openings = tuple(_doorway(spec, door, strip_m).rect for door in spec.doors)
     for strip in strips:
         pieces.extend(tiles((strip,), openings))
     whole = _room_rect(spec.room)
@@ -57,7 +60,25 @@ def covered_floor(
     return (*(piece.outline for piece in inside if piece is not None), *bent)
 
 
-def doorways(spec: PlanSpec, rules: RuleSet) -> tuple[Area, ...]:
+def _in_outline(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Outline, ...]:
+    """The same in a room with corners: walls may be at a slant, and pieces any shape. [m]"""
+    room, strip_m = spec.room, rules.length_m("wall_strip")
+    openings = doorways_of(room, spec.doors, strip_m)
+    away = [opening.outline for opening in openings]
+    pieces = [
+        part
+        for row in rows
+        for outline in row_floor(spec, row, rules.length_m("covered_gap"))
+        for part in inside_room(outline, room)
+    ]
+    for riser in spec.risers:
+        for strip in _face_strips(riser, spec.risers, strip_m):
+            for part in inside_room(strip.outline, room):
+                pieces.extend(floor_less(part, away, ROOM) if away else (part,))
+    return (*pieces, *wall_strips(room, openings, strip_m))
+
+
+def doorways(spec: PlanSpec, rules: RuleSet) -> tuple[Area | Doorway, ...]:
     """Return the floor just inside each door opening, where no cord may ever lie.
 
     Parameters
@@ -69,13 +90,35 @@ def doorways(spec: PlanSpec, rules: RuleSet) -> tuple[Area, ...]:
 
     Returns
     -------
-    tuple of Area
-        One for each door, called as the door is. [m]
+    tuple of Area or Doorway
+        One for each door, called as the door is; in a room with corners an outline, or several
+        where walls part it. [m]
     """
     depth_m = rules.length_m("wall_strip")
-    return tuple(
-        Area(id=door.id, rect=floor_inside_door(door, spec.room, depth_m)) for door in spec.doors
-    )
+    if spec.room.walls:
+        return doorways_of(spec.room, spec.doors, depth_m)
+    return tuple(_doorway(spec, door, depth_m) for door in spec.doors)
+
+
+def _doorway(spec: PlanSpec, door: Door, depth_m: float) -> Area:
+    return Area(id=door.id, rect=floor_inside_door(door, spec.room, depth_m))
+
+
+def floor_at_door(door: Door, room: Room, depth_m: float) -> Outline:
+    """Return the floor that a door needs, square to its wall; in a room with corners uncut.
+
+    Parameters
+    ----------
+    door : Door
+        The door. [m]
+    room : Room
+        The room whose wall it is in. [m]
+    depth_m : float
+        How far it reaches into the room. [m]
+    """
+    if room.walls:
+        return strip_on(room.line(door.wall), door.start_m, door.end_m, depth_m)
+    return floor_inside_door(door, room, depth_m).outline
 
 
 def floor_inside_door(door: Door, room: Room, depth_m: float) -> Rect:

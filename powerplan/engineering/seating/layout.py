@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from powerplan.engineering.seating import ahead, center, levels, turned
-from powerplan.engineering.seating.covered import floor_inside_door
+from powerplan.engineering.seating.covered import floor_at_door
 from powerplan.engineering.seating.frames import apart_m, least_apart_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.readings import readings_agree
+from powerplan.engineering.seating.wall_fit import off_wall_behind, row_fits_outline
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.rules import RuleSet
@@ -55,6 +56,8 @@ def layout_findings(
 
 
 def _row_fits_walls(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Finding]:
+    if spec.room.walls:
+        return [row_fits_outline(spec, row, rules)]
     room, reclined = spec.room, row.reclined
     units = spec.project.units
     aside = "move it to the {}"
@@ -99,18 +102,21 @@ def _row_clears_obstacles(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> lis
 def _headrest_clears_wall(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
     travel_m = row.back_travel_m
     off_m = row.y_m if row.is_square else row.reclined.back_m + travel_m
+    wall = spec.room.back_wall
+    if spec.room.walls:
+        off_m, wall = off_wall_behind(spec.room, row)
     note = ""
     if not _fits(off_m - travel_m):
         units = spec.project.units
         note = (
             f"The headrests move back {length_text(travel_m, units)} but stand "
-            f"{length_text(off_m, units)} off the {spec.room.back_wall}: move the row forward by "
+            f"{length_text(off_m, units)} off the {wall}: move the row forward by "
             f"{length_text(travel_m - off_m, units)}."
         )
         if off_m < 0.0:
             note = (
                 f"Row {row.row.id} goes {length_text(travel_m - off_m, units)} past the "
-                f"{spec.room.back_wall}: move it forward by that much."
+                f"{wall}: move it forward by that much."
             )
     return hold(
         rules.rules["headrest-clears-wall"], f"row {row.row.id}", off_m, travel_m, note=note
@@ -132,10 +138,10 @@ def _door_free(
     """
     swings = door.swings == "in"
     depth_m = door.end_m - door.start_m if swings else rules.length_m("passage")
-    needs = floor_inside_door(door, spec.room, depth_m)
+    needs = floor_at_door(door, spec.room, depth_m)
 
     def off_m(chair: SeatedChair) -> float:
-        return apart_m(needs.outline, chair.outline(chair.reclined))
+        return apart_m(needs, chair.outline(chair.reclined))
 
     nearest = min(chairs, key=lambda chair: micrometres(off_m(chair)))
     value_m = off_m(nearest)

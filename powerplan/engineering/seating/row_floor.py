@@ -10,6 +10,7 @@ from powerplan.engineering.seating.frames import Frame, Outline, hull, polygon
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, SeatedTable
 from powerplan.engineering.seating.rects import grid_rect, spans_less
 from powerplan.engineering.seating.shapes import simple_outlines
+from powerplan.engineering.seating.walls import Face, faces_behind
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.spec import PlanSpec, Riser
@@ -127,29 +128,38 @@ def _higher(spec: PlanSpec, row: SeatedRow) -> list[Riser]:
 
 
 def _gaps_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> list[Rect]:
-    """The narrow gaps behind a row, one for each wall or riser face that stands behind it."""
+    """The narrow gaps behind a row, one for each wall or riser face that stands behind it; behind a
+    straight row a wall at a slant makes none."""
     level_m = next((riser.height_m for riser in spec.risers if riser.id == row.riser), 0.0)
-    faces = sorted(
-        (
-            riser
-            for riser in spec.risers
-            if riser.id != row.riser
-            and micrometres(riser.height_m) > micrometres(level_m)
-            and micrometres(riser.rect.front_m) <= micrometres(row.y_m)
-        ),
-        key=lambda riser: (-riser.rect.front_m, riser.rect.left_m),
-    )
+    faces = [
+        riser
+        for riser in spec.risers
+        if riser.id != row.riser
+        and micrometres(riser.height_m) > micrometres(level_m)
+        and micrometres(riser.rect.front_m) <= micrometres(row.y_m)
+    ]
+    fronts = [
+        Face(
+            left_m=riser.rect.left_m,
+            right_m=riser.rect.right_m,
+            y_m=riser.rect.front_m,
+            square=True,
+            label=riser.id,
+        )
+        for riser in faces
+    ]
+    walls = faces_behind(spec.room, row.left_m, row.right_m, row.y_m)
+    behind = sorted((*fronts, *walls), key=lambda face: (-face.y_m, face.left_m))
     gaps: list[Rect] = []
     taken: list[tuple[float, float]] = []
-    behind = [(riser.rect.left_m, riser.rect.right_m, riser.rect.front_m) for riser in faces]
-    for left_m, right_m, face_m in [*behind, (row.left_m, row.right_m, 0.0)]:
-        start_m, end_m = max(left_m, row.left_m), min(right_m, row.right_m)
-        depth_um = micrometres(row.y_m - face_m)
+    for face in behind:
+        start_m, end_m = max(face.left_m, row.left_m), min(face.right_m, row.right_m)
+        depth_um = micrometres(row.y_m - face.y_m)
         if micrometres(end_m) <= micrometres(start_m):
             continue
-        if 0 < depth_um < micrometres(under_m):
+        if face.square and 0 < depth_um < micrometres(under_m):
             gaps.extend(
-                grid_rect(a, b, face_m, row.y_m) for a, b in spans_less((start_m, end_m), taken)
+                grid_rect(a, b, face.y_m, row.y_m) for a, b in spans_less((start_m, end_m), taken)
             )
         taken.append((start_m, end_m))
     return gaps
