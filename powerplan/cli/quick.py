@@ -12,13 +12,12 @@ from powerplan.cli.deliver import deliver, encoding_for, output_options
 
 if TYPE_CHECKING:
     from powerplan.model.rules import RuleSet
-    from powerplan.planning.quick import QuickAnswer
+    from powerplan.planning.phone import QuickAnswer
 
 _EXAMPLE = "powerplan quick --chairs 5 --input 1.8A --breaker 15A --already 3A"
 _RULES = "us-nec-2023"
 _NOTHING = frozenset({"0", "none", "nothing", "empty"})
 _ZERO = r"0+(?:\.0+)? ?(?:a|amp|amps|amperes)"
-_GAUGE = r"#? ?([0-9]{1,2}) ?(?:awg|ga|gauge)?"
 
 _HELP = f"""\b
 Example:
@@ -42,6 +41,7 @@ What you leave out is unknown, not zero: the answer then says what it hangs on.
     metavar="AMPS",
     help='What is on it now: 3A, "2A, now and then", or none. May be given more than once.',
 )
+@click.option("--rules", "rules_id", metavar="SET", default=_RULES, help=f"Which rules; {_RULES}.")
 @click.option("--fastened", type=click.Choice(["yes", "no"]), help="Are the chairs bolted down?")
 @output_options
 @click.pass_context
@@ -54,6 +54,7 @@ def command(
     wire: str | None,
     already: tuple[str, ...],
     fastened: str | None,
+    rules_id: str,
     form: str,
     output: str,
 ) -> int:
@@ -63,10 +64,11 @@ def command(
     ]
     if missing or chairs is None or input_text is None:
         raise click.UsageError(f"give at least {' and '.join(missing)}; such as: {_EXAMPLE}", ctx)
-    from powerplan.planning.quick import QuickQuestion, quick_answer
+    from powerplan.planning.phone import QuickQuestion
+    from powerplan.planning.quick import quick_answer
     from powerplan.rulebook.loader import rule_set
 
-    rules = rule_set(_RULES)
+    rules = rule_set(rules_id)
     question = QuickQuestion(
         chairs=chairs,
         input_a=_amps("--input", input_text),
@@ -124,9 +126,8 @@ def _already(texts: tuple[str, ...]) -> tuple[Fraction, Fraction] | None:
 
 
 def _wire(text: str, rules: RuleSet) -> str:
-    found = re.fullmatch(_GAUGE, " ".join(text.lower().split()))
-    name = f"{int(found[1])} AWG" if found else text
-    if name not in rules.wires:
+    name = rules.wire_named(f"#{text.strip()}" if text.strip().isdigit() else text)
+    if name is None:
         raise click.UsageError(f"--wire: {text!r} is not one of {', '.join(rules.wires)}")
     return name
 
@@ -139,7 +140,7 @@ def _text(answer: QuickAnswer, rules: RuleSet, form: str, encoding: str) -> str:
     from powerplan.sheets.pages.quick import quick_sheet
     from powerplan.sheets.writers.text import sheet_text
 
-    return sheet_text(quick_sheet(answer, rules.edition), encoding)
+    return sheet_text(quick_sheet(answer, rules), encoding)
 
 
 def _plain(answer: QuickAnswer, rules: RuleSet) -> dict[str, Any]:

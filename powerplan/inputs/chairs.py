@@ -176,8 +176,9 @@ def _continuous_a(
     if input_a is None or not table.sound("continuous"):
         return None
     if table.it.continuous is None:
-        words = f"all of its {amps_text(input_a)} counts as lasting 3 h or more"
-        reading.assume(f"chair {table.name}", words)
+        if reading.rules.weighs_lasting:
+            words = f"all of its {amps_text(input_a)} counts as lasting 3 h or more"
+            reading.assume(f"chair {table.name}", words)
         return input_a
     continuous_a = load_a(table.it.continuous)
     if continuous_a > input_a:

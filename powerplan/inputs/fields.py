@@ -183,7 +183,7 @@ def pair(value: object) -> tuple[int, int]:
 def wire(value: object) -> str:
     """Read a size of wire as text; the rule set knows which there are."""
     if not isinstance(value, str) or len(value) > _LONGEST_LABEL:
-        raise ValueError(f'{found(value)} is not a size of wire; such as "14 AWG"')
+        raise ValueError(f'{found(value)} is not a size of wire such as "14 AWG" or "2.5 mm2"')
     return value
 
 

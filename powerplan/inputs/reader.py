@@ -39,11 +39,14 @@ def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) 
         Where faults are noted.
     """
     project = tables.project
+    rules = _rules(project, rules_for, faults)
     reading = Reading(
-        rules=_rules(project, rules_for, faults),
+        rules=rules,
         faults=faults,
-        units=project.it.units or "ft-in",
+        units=project.it.units or rules.units,
     )
+    if reading.rules.wiring_method:
+        reading.assume("wiring", reading.rules.wiring_method)
     named = _project(reading, project, stem)
     frame = reading.frame = frame_of(reading, tables.room)
     doors = doors_of(reading, tables)
@@ -104,7 +107,7 @@ def _project(reading: Reading, table: Table[w.Project], stem: str) -> Project:
         job=it.job or "retrofit",
         place=it.place,
         rules=it.rules or USUAL_RULES,
-        units=it.units or "ft-in",
+        units=reading.units,
     )
 
 

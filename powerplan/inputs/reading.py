@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -15,7 +14,6 @@ from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Assumption
 
 _FINEST = 10**6
-_GAUGE = re.compile(r"(?:# ?([0-9]{1,2})(?: ?awg)?|([0-9]{1,2}) ?(?:awg|ga|gauge))\.?")
 
 
 @dataclass(slots=True, kw_only=True)
@@ -46,13 +44,10 @@ class Reading:
         """Return the rule set's name of a size of wire; None where unknown or not a size."""
         if written is None:
             return None
-        plain = " ".join(written.lower().split())
-        gauge = _GAUGE.fullmatch(plain)
-        name = f"{int(gauge[1] or gauge[2])} awg" if gauge else plain
-        names = {known.lower(): known for known in self.rules.wires}
-        if name not in names:
+        name = self.rules.wire_named(written)
+        if name is None:
             self.faults.add(path, f"{found(written)} is not one of {', '.join(self.rules.wires)}")
-        return names.get(name)
+        return name
 
 
 def grid_m(length_m: Fraction) -> float:

@@ -30,7 +30,8 @@ def _row(reading: Reading, table: Table[w.Row], kinds: list[str]) -> Row | None:
         reading.faults.add(table.at("chair"), words)
     _check_inside(reading, table)
     _check_pairs(reading, table)
-    if it.fastened is None and table.sound("fastened"):
+    half = reading.rules.has("fastened-half")
+    if it.fastened is None and table.sound("fastened") and half:
         reading.assume(f"row {table.name}", "counts as bolted down")
     center = center_x_m(reading, table)
     check_stands(reading, table, center)

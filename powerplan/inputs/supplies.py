@@ -49,7 +49,7 @@ def _loads(reading: Reading, table: Table[w.Circuit]) -> tuple[Load, ...]:
             text(name)
         except ValueError as fault:
             reading.faults.add((*table.at("already_on_it"), name), str(fault))
-        if lasts is None and current_a:
+        if lasts is None and current_a and reading.rules.weighs_lasting:
             words = f"{name}, {amps_text(current_a)}, counts as lasting 3 h or more"
             reading.assume(f"circuit {table.name}", words)
         loads.append(Load(name=name, current_a=load_a(current_a), continuous=lasts is not False))

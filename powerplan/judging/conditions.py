@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from powerplan.judging.case import AGREES, Case
+from powerplan.judging.case import AGREES, Branch, Case
 from powerplan.judging.loads import asked_a
 from powerplan.model.findings import Finding
 from powerplan.model.plan import NOT_POSSIBLE, Condition
@@ -64,9 +64,16 @@ def _wanted(case: Case, found: tuple[Finding, ...]) -> set[tuple[str, str]]:
             wanted.add(("load", branch.id))
         if branch.breaker_a is None:
             wanted.add(("breaker", branch.id))
-        if branch.wire is None:
+        if branch.wire is None or _hangs_on_laying(case, branch):
             wanted.add(("wire", branch.id))
     return wanted
+
+
+def _hangs_on_laying(case: Case, branch: Branch) -> bool:
+    wire, breaker_a = case.wire(branch.wire), branch.breaker_a
+    if wire is None or breaker_a is None or branch.new:
+        return False
+    return wire.hangs_on_laying(breaker_a)
 
 
 def _numbers(case: Case, condition: Condition) -> Iterator[Finding]:
@@ -85,7 +92,7 @@ def _numbers(case: Case, condition: Condition) -> Iterator[Finding]:
         return
     branch = case.branches[circuit]
     spare = max(Fraction(0), case.breaker_or_least_a(branch) - asked_a(case, branch))
-    lasting = spare / case.rules.exact("continuous_factor")
+    lasting = spare / case.rules.continuous_factor
     for name, stated, follows in (
         ("if_continuous_a", condition.if_continuous_a, lasting),
         ("if_not_continuous_a", condition.if_not_continuous_a, spare),

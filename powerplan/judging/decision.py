@@ -144,7 +144,7 @@ def _spare(case: Case, spare: Spare) -> Iterator[Finding]:
         return
     left = _left_a(case, branch, spare)
     yield case.same_number(subject, "spare_a", spare.spare_a, left)
-    factor = case.rules.exact("continuous_factor")
+    factor = case.rules.continuous_factor
     one = factor * kind.continuous_a + kind.input_a - kind.continuous_a
     more = None if left is None else max(0, left // one)
     yield case.same_words(subject, "more_chairs", spare.more_chairs, more)

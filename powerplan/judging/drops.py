@@ -42,18 +42,24 @@ def chair_drop_v(case: Case, chair: str) -> float | None:
     parts = [_home_run_v(case, branch), _wiring_v(case, branch, trace.feed)]
     for n in trace.cords:
         cord = case.plan.cords[n]
-        parts.append(_lost_v(case, downstream_a(case, n), cord.bought_m, cord.wire))
+        parts.append(_lost_v(case, downstream_a(case, n), cord.bought_m, cord.wire, cord=True))
     known = [part for part in parts if part is not None]
     return sum(known) if len(known) == len(parts) else None
 
 
 def _lost_v(
-    case: Case, current_a: Fraction, length_m: float | None, wire: str | None
+    case: Case,
+    current_a: Fraction,
+    length_m: float | None,
+    wire: str | None,
+    *,
+    cord: bool = False,
 ) -> float | None:
     size = case.wire(wire)
     if length_m is None or size is None:
         return None
-    return 2.0 * float(current_a) * length_m * size.ohm_per_m
+    ohm_per_m = size.cord_ohm_per_m if cord else size.ohm_per_m
+    return 2.0 * float(current_a) * length_m * ohm_per_m
 
 
 def _home_run_v(case: Case, branch: Branch) -> float | None:

@@ -37,13 +37,16 @@ def _wire_finding(case: Case, branch: Branch) -> Finding:
     wire = case.wire(branch.wire)
     allowed = None if wire is None else (wire.max_breaker_a or Fraction(0))
     unknown = allowed is None or branch.breaker_a is None
+    if wire is not None and branch.breaker_a is not None:
+        unknown = not branch.new and wire.hangs_on_laying(branch.breaker_a)
     return case.hold(
         "wire-matches-breaker",
         branch.subject,
         branch.breaker_a,
         allowed,
         force=_force_while_unknown(branch) if unknown else None,
-        note="wire or breaker is not known" if unknown else "",
+        note="wire, breaker or how the wire is laid is not known" if unknown else "",
+        checked=not unknown,
     )
 
 

@@ -35,7 +35,7 @@ def chairs_load_a(branch: Branch) -> tuple[Fraction, Fraction]:
 def asked_a(case: Case, branch: Branch) -> Fraction:
     """Return what a circuit is asked for, without what nobody knows. [A]"""
     continuous, other = known_load_a(branch)
-    return case.rules.exact("continuous_factor") * continuous + other
+    return case.rules.continuous_factor * continuous + other
 
 
 def known_load_a(branch: Branch) -> tuple[Fraction, Fraction]:
@@ -114,7 +114,7 @@ def _fastened(case: Case, branch: Branch) -> Iterator[Finding]:
     """Hold bolted seats to their share where the circuit also feeds other things, or may."""
     fixed = [seat for seat in branch.seats if seat.row.fastened is not False]
     feeds_others = branch.already is None or branch.already or len(fixed) < len(branch.seats)
-    if not fixed or not feeds_others:
+    if not fixed or not feeds_others or not case.rules.has("fastened-half"):
         return
     current = sum((seat.input_a for seat in fixed), Fraction(0))
     limit = case.rules.exact("fastened_share") * case.breaker_or_least_a(branch)

@@ -111,9 +111,11 @@ def _plug(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> _Plug | None:
 def _plug_findings(case: Case, plug: _Plug) -> Iterator[Finding]:
     circuit_a = case.breaker_or_least_a(plug.branch)
     known = plug.branch.breaker_a is not None
-    share = case.rules.exact("one_plug_share") * circuit_a
     current = plug.current_a
-    yield case.hold("plug-share", plug.subject, current, share, checked=known or current > share)
+    if case.rules.has("plug-share"):
+        share = case.rules.exact("one_plug_share") * circuit_a
+        checked = known or current > share
+        yield case.hold("plug-share", plug.subject, current, share, checked=checked)
     limit = case.rules.socket_limit_a(circuit_a, plug.rating_a)
     if limit is not None:
         yield case.hold(
@@ -175,7 +177,9 @@ def _wire(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]:
             note="a chair's own lead, as its maker made it" if as_made else "",
         )
         return
-    temporary = Force.ADVICE if _is_home(case.plan.spec.project.place) else Force.MUST
+    temporary = case.rules.rules["extension-temporary"].force
+    if _is_home(case.plan.spec.project.place):
+        temporary = Force.ADVICE
     yield case.hold("extension-temporary", subject, 1, 0, force=temporary)
     yield case.hold("extension-rating", subject, current, _set_rating_a(case, cord))
     joints = {other.to for other in case.plan.cords if other.kind == EXTENSION}

@@ -13,7 +13,7 @@ from powerplan.model.rules import Number
 
 _ROUNDED = Fraction(2, 10**6)
 _OTHER_FORCE = {
-    "extension-temporary": (Force.MUST,),  # by the kind of place
+    "extension-temporary": (Force.ADVICE,),  # by the kind of place
     "socket-matches-circuit": (Force.ADVICE,),  # an outlet that feeds no chair
 }
 _ALWAYS_TOLD: dict[str, Callable[[Plan], bool]] = {

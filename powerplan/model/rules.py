@@ -6,11 +6,15 @@ named tuples, five times quicker to create than dataclasses: the phone question 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from fractions import Fraction
 from typing import NamedTuple
 
 from powerplan.model.findings import Rule, Source
+
+_GAUGE = r"(?:# ?([0-9]{1,2})(?: ?awg)?|([0-9]{1,2}) ?(?:awg|ga|gauge))\.?"
+_AREA = r"([0-9]{1,3}(?:[.,][0-9]{1,2})?) ?(?:sq\.? ?mm|mm(?:2|\^2|\u00b2))"
 
 
 class Number(NamedTuple):
@@ -27,19 +31,28 @@ class Wire(NamedTuple):
     """One size of wire, copper. Currents in amperes; ``None`` where the rule set gives none.
 
     ``rank`` orders sizes from thin to thick. ``max_breaker_a`` is the largest breaker for the wire
-    as a branch circuit; ``cord_a`` its ampacity as a flexible cord with two loaded wires;
-    ``set_short_a`` and ``set_long_a`` the rating of an extension set of this size up to, and
-    beyond, the set-length limit.
+    as a branch circuit, however it is laid; ``best_breaker_a`` the largest where it is laid as well
+    as can be: between the two an electrician has to look. ``cord_a`` is its ampacity as a flexible
+    cord with two loaded wires, ``cord_ohm_per_m`` its resistance as one; ``set_short_a`` and
+    ``set_long_a`` the rating of an extension set of this size up to, and beyond, the set-length
+    limit.
     """
 
     name: str
     rank: int
     ohm_per_m: float
+    cord_ohm_per_m: float
     max_breaker_a: Fraction | None
+    best_breaker_a: Fraction | None
     cord_a: Fraction | None
     set_short_a: Fraction | None
     set_long_a: Fraction | None
     source: Source
+
+    def hangs_on_laying(self, breaker_a: Fraction) -> bool:
+        """True where the wire may stand behind that breaker only if it is laid well. [A]"""
+        least, best = self.max_breaker_a, self.best_breaker_a
+        return least is not None and best is not None and least < breaker_a <= best
 
 
 class SocketLimit(NamedTuple):
@@ -56,7 +69,9 @@ class RuleSet(NamedTuple):
 
     ``breakers_a`` are the ratings a circuit with several outlets comes in, rising; ``sold_m`` the
     cord lengths commonly sold, rising; ``resistance_basis`` says for print what the resistances
-    are (metal, temperature, table).
+    are (metal, temperature, table), ``wiring_method`` how wire was taken to be laid, where the set
+    says so, ``units`` how its country's tapes read (ft-in or mm). A set has no rule, and no number,
+    that its country does not have.
     """
 
     id: str
@@ -69,6 +84,36 @@ class RuleSet(NamedTuple):
     breakers_a: tuple[Fraction, ...]
     sold_m: tuple[float, ...]
     resistance_basis: str
+    wiring_method: str = ""
+    units: str = "ft-in"
+
+    @property
+    def continuous_factor(self) -> Fraction:
+        """How many times a load that lasts counts; 1 where the country has no such rule."""
+        known = self.numbers.get("continuous_factor")
+        return Fraction(1) if known is None else known.value
+
+    @property
+    def weighs_lasting(self) -> bool:
+        """True where it matters how long a load lasts."""
+        return self.continuous_factor != 1
+
+    def has(self, rule: str) -> bool:
+        """True where the country has this rule; one that it has not is never held."""
+        return rule in self.rules
+
+    def wire_named(self, text: str) -> str | None:
+        """Return the size of wire that a text means, None where it is none of the set's.
+
+        ``14 AWG``, ``#14``, ``14 ga``, ``2.5 mm2``, ``2,5mm\u00b2`` and ``1.0 mm2`` all read.
+        """
+        plain = " ".join(text.lower().split())
+        gauge, area = re.fullmatch(_GAUGE, plain), re.fullmatch(_AREA, plain)
+        if gauge is not None:
+            plain = f"{int(gauge[1] or gauge[2])} awg"
+        elif area is not None:
+            plain = f"{float(area[1].replace(',', '.')):g} mm2"
+        return {known.lower(): known for known in self.wires}.get(plain)
 
     def exact(self, name: str) -> Fraction:
         """Return a number exactly, in its own unit."""

@@ -46,7 +46,7 @@ def conditions(
             by_kind.setdefault(_KINDS.get(finding.rule, "other"), []).append(finding)
     for load in loads:
         if load.chairs and load.existing is not None:
-            told.extend(_circuit_conditions(load))
+            told.extend(_circuit_conditions(site, load))
     for kind in ("panel", "framing", "cut-out", "cord", "other"):
         found = by_kind.get(kind, [])
         if found:
@@ -56,16 +56,16 @@ def conditions(
 
 def _load_condition(site: Site, load: CircuitLoad) -> Condition:
     lasting_a, passing_a = unknown_limits_a(load.spare_a, site.rules)
+    most = amps_text(passing_a, down=True)
+    if site.rules.weighs_lasting:
+        most = f"{amps_text(lasting_a, down=True)} for hours, or {most} now and then"
     return Condition(
         kind="load",
         subject=f"circuit {load.id}",
         circuit=load.id,
         if_continuous_a=_never_more(lasting_a),
         if_not_continuous_a=_never_more(passing_a),
-        sentence=(
-            f"circuit {load.id} carries no more than {amps_text(lasting_a, down=True)} for hours, "
-            f"or {amps_text(passing_a, down=True)} now and then: have it measured"
-        ),
+        sentence=f"circuit {load.id} carries no more than {most}: have it measured",
     )
 
 
@@ -74,7 +74,7 @@ def _never_more(current_a: Fraction) -> float:
     return (current_a * 10**6 // 1) / 10**6
 
 
-def _circuit_conditions(load: CircuitLoad) -> list[Condition]:
+def _circuit_conditions(site: Site, load: CircuitLoad) -> list[Condition]:
     circuit, told = load.existing, []
     if circuit is None:
         return []
@@ -87,6 +87,11 @@ def _circuit_conditions(load: CircuitLoad) -> list[Condition]:
         told.append(
             f"wire|the wire of circuit {load.id} is thick enough for its breaker: have an "
             "electrician look"
+        )
+    elif circuit.breaker_a and site.rules.wires[circuit.wire].hangs_on_laying(circuit.breaker_a):
+        told.append(
+            f"wire|the {circuit.wire} of circuit {load.id} is laid well enough to carry "
+            f"{amps_text(circuit.breaker_a)}: have an electrician look"
         )
     return [
         Condition(

@@ -151,7 +151,7 @@ def load_findings(site: Site, load: CircuitLoad) -> tuple[Finding, ...]:
             checked=sure or over,
         )
     ]
-    if load.fastened_a and load.feeds_other:
+    if load.fastened_a and load.feeds_other and rules.has("fastened-half"):
         findings.append(_half_finding(site, load))
     return tuple(findings)
 
@@ -175,7 +175,9 @@ def _half_finding(site: Site, load: CircuitLoad) -> Finding:
 
 def single_sockets(site: Site, way: Way) -> tuple[Finding, ...]:
     """Hold a new outlet of one socket, alone on its circuit, against the circuit's own rating."""
-    findings = []
+    findings: list[Finding] = []
+    if not site.rules.has("socket-alone"):
+        return ()
     for name in way.new_circuits:
         feeds = {fed.feed.id: fed.feed for fed in way.fed if fed.circuit == name}
         [feed, *others] = feeds.values()

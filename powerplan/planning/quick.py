@@ -8,61 +8,11 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
-from typing import NamedTuple
 
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import amps_text, plural
 from powerplan.model.rules import RuleSet
-
-CIRCUIT = "this circuit"
-Amperes = tuple[Fraction, Fraction]
-
-
-class QuickQuestion(NamedTuple):
-    """What was said on the phone; None was not said, and is unknown.
-
-    ``continuous_a`` is the part of one chair's input that lasts three hours or more.
-    ``already_a`` is (continuous, other) on the circuit now. [A]
-    """
-
-    chairs: int
-    input_a: Fraction
-    continuous_a: Fraction | None = None
-    breaker_a: Fraction | None = None
-    wire: str | None = None
-    already_a: Amperes | None = None
-    fastened: bool | None = None
-
-
-class QuickAnswer(NamedTuple):
-    """What there is to say. Currents are exact. [A]
-
-    ``breaker_a`` is what was computed with: where it was not said, the smallest that would do.
-    ``spare_a`` is what the chairs and what is known to be on the circuit leave of it.
-    ``most_chairs`` and ``more_chairs`` count these chairs on this circuit, ``new_circuit_chairs``
-    on a new one of ``new_breaker_a``, ``socket_chairs`` on one socket if they may be chained.
-    ``flip_a``: the most of each chair's input that may last for the answer to turn to yes.
-    ``conditions`` are what the answer hangs on, one clause each.
-    """
-
-    question: QuickQuestion
-    breaker_a: Fraction
-    chairs_ask_a: Fraction
-    spare_a: Fraction
-    if_continuous_a: Fraction
-    if_not_continuous_a: Fraction
-    most_chairs: int
-    more_chairs: int
-    new_breaker_a: Fraction
-    new_circuit_chairs: int
-    socket_a: Fraction
-    socket_limit_a: Fraction | None
-    socket_chairs: int | None
-    flip_a: Fraction | None
-    findings: tuple[Finding, ...]
-    conditions: tuple[str, ...]
-    exit_code: int
-    sentence: str
+from powerplan.planning.phone import CIRCUIT, Amperes, QuickAnswer, QuickQuestion
 
 
 def quick_answer(question: QuickQuestion, rules: RuleSet) -> QuickAnswer:
@@ -100,7 +50,7 @@ def quick_answer(question: QuickQuestion, rules: RuleSet) -> QuickAnswer:
         breaker_a=breaker_a,
         chairs_ask_a=chairs_ask_a,
         spare_a=spare_a,
-        if_continuous_a=spare_a / rules.exact("continuous_factor"),
+        if_continuous_a=spare_a / rules.continuous_factor,
         if_not_continuous_a=spare_a,
         most_chairs=most,
         more_chairs=max(0, most - question.chairs),
@@ -112,6 +62,8 @@ def quick_answer(question: QuickQuestion, rules: RuleSet) -> QuickAnswer:
             None if socket_limit_a is None else math.floor(socket_limit_a / question.input_a)
         ),
         flip_a=_flip_a(question, free_a, rules),
+        lasting_counts=rules.weighs_lasting,
+        bolting_counts=rules.has("fastened-half"),
         findings=findings,
         conditions=conditions,
         exit_code=1 if stops else 4 if conditions else 0,
@@ -132,7 +84,7 @@ def _refuse_nonsense(question: QuickQuestion) -> None:
 def _demand_a(load_a: Amperes | None, rules: RuleSet) -> Fraction:
     """What a (lasting, other) load asks of the breaker; an unknown one is not counted here."""
     lasting_a, other_a = load_a or (Fraction(0), Fraction(0))
-    return rules.exact("continuous_factor") * lasting_a + other_a
+    return rules.continuous_factor * lasting_a + other_a
 
 
 def _least_socket_a(breaker_a: Fraction, rules: RuleSet) -> Fraction:
@@ -160,8 +112,10 @@ def _for_chair_plugs(rules: RuleSet) -> tuple[Fraction, ...]:
     return tuple(size for size in rules.breakers_a if rules.socket_limit_a(size, plug_a))
 
 
-def _shares(question: QuickQuestion) -> bool:
+def _shares(question: QuickQuestion, rules: RuleSet) -> bool:
     """Whether the half rule for bolted-down seats has to be looked at."""
+    if not rules.has("fastened-half"):
+        return False
     alone = question.already_a is not None and sum(question.already_a) == 0
     return question.fastened is not False and not alone
 
@@ -170,7 +124,7 @@ def _most_chairs(
     question: QuickQuestion, free_a: Fraction, breaker_a: Fraction, rules: RuleSet
 ) -> int:
     most = math.floor(free_a / _each_a(question, rules))
-    if question.fastened and _shares(question):
+    if question.fastened and _shares(question, rules):
         half_a = rules.exact("fastened_share") * breaker_a
         most = min(most, math.floor(half_a / question.input_a))
     return max(0, most)
@@ -180,12 +134,14 @@ def _plug_limit_a(breaker_a: Fraction, socket_a: Fraction, rules: RuleSet) -> Fr
     limit_a = rules.socket_limit_a(breaker_a, socket_a)
     if limit_a is None:
         return None
+    if not rules.has("plug-share"):
+        return limit_a
     return min(limit_a, rules.exact("one_plug_share") * breaker_a)
 
 
 def _flip_a(question: QuickQuestion, free_a: Fraction, rules: RuleSet) -> Fraction | None:
     """The most that may last, where all of it was only taken to last and that is too much."""
-    extra = rules.exact("continuous_factor") - 1
+    extra = rules.continuous_factor - 1
     left_a = free_a - question.chairs * question.input_a
     if question.continuous_a is not None or extra <= 0 or left_a < 0:
         return None
@@ -198,12 +154,15 @@ def _findings(
 ) -> tuple[Finding, ...]:
     socket_a = _least_socket_a(breaker_a, rules)
     limit_a = rules.socket_limit_a(breaker_a, socket_a)
-    share_a = rules.exact("one_plug_share") * breaker_a
     one = "one chair's plug"
+    shares: tuple[Finding, ...] = ()
+    if rules.has("plug-share"):
+        share_a = rules.exact("one_plug_share") * breaker_a
+        shares = (hold(rules.rules["plug-share"], one, question.input_a, share_a),)
     return (
         _load_finding(question, breaker_a, spare_a, rules),
         *_half_finding(question, breaker_a, rules),
-        hold(rules.rules["plug-share"], one, question.input_a, share_a),
+        *shares,
         hold(rules.rules["socket-limit"], one, question.input_a, limit_a),
         _breaker_finding(question, rules),
         *_plug_fits(breaker_a, rules),
@@ -240,7 +199,7 @@ def _load_finding(
 def _half_finding(
     question: QuickQuestion, breaker_a: Fraction, rules: RuleSet
 ) -> tuple[Finding, ...]:
-    if not _shares(question):
+    if not _shares(question, rules):
         return ()
     value_a, limit_a = question.chairs * question.input_a, rules.exact("fastened_share") * breaker_a
     checked = (question.fastened and question.already_a is not None) or value_a <= limit_a
@@ -264,7 +223,10 @@ def _wire_finding(question: QuickQuestion, breaker_a: Fraction, rules: RuleSet) 
         branch = [wire.max_breaker_a for wire in rules.wires.values() if wire.max_breaker_a]
         needless = said and breaker_a <= min(branch)
         return hold(rule, CIRCUIT, breaker_a, min(branch) if needless else None)
-    limit_a = rules.wires[question.wire].max_breaker_a or Fraction(0)
+    wire = rules.wires[question.wire]
+    limit_a = wire.max_breaker_a or Fraction(0)
+    if wire.hangs_on_laying(breaker_a):
+        return hold(rule, CIRCUIT, breaker_a, limit_a, checked=False)
     note = ""
     if breaker_a > limit_a:
         note = (
@@ -301,7 +263,13 @@ def _conditions(
 
 def _wire_condition(question: QuickQuestion, breaker_a: Fraction, rules: RuleSet) -> str:
     if question.wire is not None:
-        limit_a = rules.wires[question.wire].max_breaker_a or Fraction(0)
+        wire = rules.wires[question.wire]
+        if question.breaker_a is not None and wire.hangs_on_laying(breaker_a):
+            return (
+                f"its {wire.name} is laid well enough to carry {amps_text(breaker_a)} (an "
+                "electrician looks)"
+            )
+        limit_a = wire.max_breaker_a or Fraction(0)
         return f"the breaker is no more than {amps_text(limit_a)}, the most for {question.wire}"
     if question.breaker_a is None:
         return "its wire is thick enough for its breaker (an electrician looks at the panel)"
@@ -313,11 +281,13 @@ def _wire_condition(question: QuickQuestion, breaker_a: Fraction, rules: RuleSet
 def _load_condition(spare_a: Fraction, rules: RuleSet) -> str:
     if spare_a == 0:
         return "nothing at all is on it already"
-    hours_a = spare_a / rules.exact("continuous_factor")
-    return (
-        f"nothing more than {amps_text(hours_a, down=True)} is already on it for hours, or "
-        f"{amps_text(spare_a, down=True)} now and then (have it measured)"
-    )
+    most = amps_text(spare_a, down=True)
+    if rules.weighs_lasting:
+        hours_a = spare_a / rules.continuous_factor
+        most = f"{amps_text(hours_a, down=True)} is already on it for hours, or {most} now and then"
+    else:
+        most += " is already on it"
+    return f"nothing more than {most} (have it measured)"
 
 
 def _half_condition(question: QuickQuestion) -> str:

@@ -11,6 +11,7 @@ from powerplan.engineering.circuits.load import demand_a, existing_load_a
 from powerplan.engineering.cords.lengths import needed_lead_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.model.lengths import micrometres
+from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Circuit
 from powerplan.planning.chaining import longest_chain, may_share_plug
 from powerplan.planning.engine import NEW, Choice, Table
@@ -18,6 +19,7 @@ from powerplan.planning.leads import longest_lead_m
 from powerplan.planning.runs import Run, make_run
 from powerplan.planning.site import FLOOR_BOX, Feed, Site
 
+_NO_SHARE = Fraction(1000)  # no share of a circuit is kept from bolted-down seats
 _RunKey = tuple[str, tuple[str, ...], Fraction, bool]
 _Best = tuple[tuple[int, int, int, int, str], tuple[Run, ...]]
 
@@ -65,7 +67,7 @@ class GroupTable:
         site, rules = self.site, self.site.rules
         circuits = self.circuits(scope)
         breakers = tuple(site.breaker_a(circuit) for circuit in circuits)
-        share = rules.exact("fastened_share")
+        share = rules.exact("fastened_share") if rules.has("fastened-half") else _NO_SHARE
         new_a = site.spec.new_work.breaker_a
         demand = tuple(self._demand_a(chair, scope) for chair in site.powered)
         fastened = tuple(self._fastened_a(row, chair) for row in site.rows for chair in row.powered)
@@ -89,7 +91,7 @@ class GroupTable:
             room=whole(room),
             half=whole(half),
             feeds_other=tuple(circuit.already_on_it != () for circuit in circuits),
-            uncertain=tuple(_uncertain(circuit) for circuit in circuits),
+            uncertain=tuple(_uncertain(circuit, rules) for circuit in circuits),
             free=tuple(outlet.sockets for outlet in site.outlets),
             new_room=int(new_a * scale),
             new_half=int(share * new_a * scale),
@@ -258,8 +260,10 @@ def _stretches(rows: tuple[SeatedRow, ...]) -> Iterator[tuple[int, tuple[SeatedC
         offset += len(row.powered)
 
 
-def _uncertain(circuit: Circuit) -> bool:
-    return None in (circuit.already_on_it, circuit.breaker_a, circuit.wire)
+def _uncertain(circuit: Circuit, rules: RuleSet) -> bool:
+    if circuit.already_on_it is None or circuit.breaker_a is None or circuit.wire is None:
+        return True
+    return rules.wires[circuit.wire].hangs_on_laying(circuit.breaker_a)
 
 
 def _choice(

@@ -164,7 +164,14 @@ def _cord_pieces(site: Site, run: Run) -> list[Piece]:
         taken_a = 0.0 if leg.kind == EXTENSION else float(places[leg.to].input_a)
         wire = None if leg.wire is None else site.rules.wires[leg.wire]
         pieces.append(
-            Piece(id=here, after=after, length_m=leg.bought_m, wire=wire, current_a=taken_a)
+            Piece(
+                id=here,
+                after=after,
+                length_m=leg.bought_m,
+                wire=wire,
+                current_a=taken_a,
+                cord=True,
+            )
         )
         after = here
     return pieces

@@ -40,22 +40,29 @@ def rule_set(name: str) -> RuleSet:
     about = {row["key"]: row for row in _rows(f"{_SET}{name}.csv")}
     for key, row in about.items():
         _source(key, row)
+    breakers_a = tuple(Fraction(text) for text in about["breakers"]["value"].split())
+    hot = Fraction(about["resistance_factor"]["value"]) if "resistance_factor" in about else 1
+    sold = about["sold"]
     return RuleSet(
         id=name,
         title=about["title"]["value"],
         edition=about["edition"]["value"],
         numbers={row["name"]: _number(row["name"], row) for row in _rows(f"numbers-{name}.csv")},
         rules={row["name"]: _rule(row["name"], row) for row in _rows(f"rules-{name}.csv")},
-        wires={row["name"]: _wire(row) for row in _rows(f"wires-{name}.csv")},
+        wires={
+            row["name"]: _wire(row, Fraction(hot), breakers_a) for row in _rows(f"wires-{name}.csv")
+        },
         sockets=tuple(_socket(row) for row in _rows(f"sockets-{name}.csv")),
-        breakers_a=tuple(Fraction(text) for text in about["breakers"]["value"].split()),
-        sold_m=tuple(_sold_m(text) for text in about["sold"]["value"].split()),
+        breakers_a=breakers_a,
+        sold_m=tuple(_sold_m(f"{text} {sold['unit']}") for text in sold["value"].split()),
         resistance_basis=about["resistance_basis"]["value"],
+        wiring_method=about["wiring_method"]["value"] if "wiring_method" in about else "",
+        units=about["units"]["value"] if "units" in about else "ft-in",
     )
 
 
-def _sold_m(feet: str) -> float:
-    return round(float(int(feet) * FOOT_M), 6)
+def _sold_m(text: str) -> float:
+    return round(float(_metres(text)), 6)
 
 
 def _source(where: str, row: dict[str, str]) -> Source:
@@ -102,15 +109,31 @@ def _rows(filename: str) -> list[dict[str, str]]:
         return list(csv.DictReader(file))
 
 
-def _wire(row: dict[str, str]) -> Wire:
+def _wire(row: dict[str, str], hot: Fraction, breakers_a: tuple[Fraction, ...]) -> Wire:
+    """Read a wire: ohm/kft hot and a breaker, or ohm/km at 20 C and what it carries."""
+
     def amps(key: str) -> Fraction | None:
-        return Fraction(row[key]) if row[key] else None
+        return Fraction(row[key]) if row.get(key) else None
+
+    def breaker_within(key: str) -> Fraction | None:
+        carries_a = amps(key)
+        within = [size for size in breakers_a if carries_a is not None and size <= carries_a]
+        return max(within, default=None)
+
+    if "ohm_per_kft" in row:
+        ohm = cord_ohm = Fraction(row["ohm_per_kft"]) / (_FEET_PER_KFT * FOOT_M)
+    else:
+        ohm, cord_ohm = (
+            Fraction(row[key]) * hot / 1000 for key in ("ohm_per_km", "cord_ohm_per_km")
+        )
 
     return Wire(
         name=row["name"],
         rank=int(row["rank"]),
-        ohm_per_m=float(Fraction(row["ohm_per_kft"]) / (_FEET_PER_KFT * FOOT_M)),
-        max_breaker_a=amps("max_breaker_a"),
+        ohm_per_m=float(ohm),
+        cord_ohm_per_m=float(cord_ohm),
+        max_breaker_a=amps("max_breaker_a") or breaker_within("carries_a"),
+        best_breaker_a=breaker_within("carries_at_best_a"),
         cord_a=amps("cord_a"),
         set_short_a=amps("set_short_a"),
         set_long_a=amps("set_long_a"),

@@ -10,6 +10,7 @@ from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend_view
 from powerplan.sheets.drawings.load import load_view
 from powerplan.sheets.drawings.rows import cord_views
+from powerplan.sheets.local import local_of, localized
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_circuits import circuits_sheet
 from powerplan.sheets.pages.print_cords import cords_sheet
@@ -47,6 +48,14 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
     floor = floor_box_view(plan, _floor_room_mm(plan, paper))
     large = box_detail_views(plan, paper.figure_room_mm)
     rows = cord_views(plan, _row_room_mm(plan, paper)) if possible else ()
+    pages = (
+        decision_sheet(plan),
+        boxes_sheet(plan, (floor, *large), _legend(plan, (floor, *large), paper)),
+        cords_sheet(plan, rows, _legend(plan, rows, paper)),
+        circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
+        findings_sheet(plan),
+    )
+    local = local_of(plan)
     return SetOfSheets(
         project=plan.project,
         revision=revision,
@@ -54,21 +63,15 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
         program=plan.program,
         rules=f"{plan.rules.edition} ({plan.rules.id})",
         plan_hash=plan.plan_file_sha256,
-        caution=caution_of(plan),
+        caution=local(caution_of(plan)),
         units=units,
         scale_words=scale_text(floor.scale, units),
-        pages=(
-            decision_sheet(plan),
-            boxes_sheet(plan, (floor, *large), _legend((floor, *large), paper)),
-            cords_sheet(plan, rows, _legend(rows, paper)),
-            circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
-            findings_sheet(plan),
-        ),
+        pages=localized(pages, local),
     )
 
 
-def _legend(views: tuple[View, ...], paper: Paper) -> View | None:
-    return legend_view(views, paper.body_mm[0])
+def _legend(plan: Plan, views: tuple[View, ...], paper: Paper) -> View | None:
+    return legend_view(views, paper.body_mm[0], local_of(plan))
 
 
 def _floor_room_mm(plan: Plan, paper: Paper) -> tuple[float, float]:

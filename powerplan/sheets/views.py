@@ -5,6 +5,7 @@ from __future__ import annotations
 from powerplan.model.findings import Finding
 from powerplan.model.lengths import amps_text
 from powerplan.model.plan import NEW_CIRCUITS, Plan
+from powerplan.sheets.local import local_of, localized
 from powerplan.sheets.pages.boxes import boxes_page
 from powerplan.sheets.pages.circuits import circuits_page
 from powerplan.sheets.pages.cords import cords_page
@@ -37,13 +38,14 @@ def plan_sheet(plan: Plan, view: str) -> Sheet:
     title = f"{_TITLES[view]}: {plan.project}"
     units = plan.spec.project.units
     brief = findings_page(_of_view(plan.findings, view), units, whole=False)
-    return Sheet(
+    sheet = Sheet(
         title=title,
         about=_about(plan),
         pages=(*_answers(plan, view), brief, first_page(plan)),
         caution=caution_of(plan),
         last=verdict_line(plan),
     )
+    return localized(sheet, local_of(plan))
 
 
 _FAMILIES = {
@@ -105,13 +107,14 @@ def judged_sheet(
     pages = [findings_page(findings, plan.spec.project.units, whole=True)]
     if not_judged:
         pages.append(Page(title="Not judged", parts=(Items(lead="", items=not_judged),)))
-    return Sheet(
+    sheet = Sheet(
         title=f"Check: {plan.project}",
         about=_about(plan),
         pages=tuple(pages),
         caution=caution_of(plan),
         last=last,
     )
+    return localized(sheet, local_of(plan))
 
 
 def verdict_line(plan: Plan) -> str:

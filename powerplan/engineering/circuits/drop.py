@@ -14,7 +14,7 @@ class Piece:
     """One piece of wire or cord; ``after`` is the piece nearer the panel, None for the home run.
 
     ``current_a`` is what is taken at its far end, not what it passes on. A length or wire of None
-    is unknown. [m, A]
+    is unknown; ``cord`` is True for a flexible cord. [m, A]
     """
 
     id: str
@@ -22,6 +22,7 @@ class Piece:
     length_m: float | None
     wire: Wire | None
     current_a: float
+    cord: bool = False
 
 
 def voltage_drop_v(current_a: float, length_m: float, ohm_per_m: float) -> float:
@@ -100,7 +101,9 @@ def drops_v(pieces: Sequence[Piece]) -> dict[str, float | None]:
 def _beyond(before_v: float | None, piece: Piece, current_a: float) -> float | None:
     """The volts lost up to a piece's far end, from those lost up to its near end."""
     length_m = 0.0 if piece.length_m is None else piece.length_m
-    ohm_per_m = 0.0 if piece.wire is None else piece.wire.ohm_per_m
+    ohm_per_m = 0.0
+    if piece.wire is not None:
+        ohm_per_m = piece.wire.cord_ohm_per_m if piece.cord else piece.wire.ohm_per_m
     own_v = voltage_drop_v(current_a, length_m, ohm_per_m)
     if before_v is None or piece.length_m is None or piece.wire is None:
         return None

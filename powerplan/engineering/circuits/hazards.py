@@ -94,6 +94,13 @@ def _wire_matches(circuit: Circuit, rules: RuleSet) -> Finding:
         most = amps_text(wire.max_breaker_a)
         note = f"Read the rating on the breaker's handle: {wire.name} allows at most {most}."
         return hold(rule, name, None, wire.max_breaker_a, note=note)
+    if wire.hangs_on_laying(breaker_a):
+        note = (
+            f"{wire.name} may stand behind {amps_text(breaker_a)} only where it is laid well; in "
+            f"insulation it may have {amps_text(wire.max_breaker_a)} at most. Have an electrician "
+            "look how it is laid."
+        )
+        return hold(rule, name, breaker_a, wire.max_breaker_a, note=note, checked=False)
     note = ""
     if breaker_a > wire.max_breaker_a:
         note = (

@@ -40,7 +40,7 @@ def demand_a(continuous_a: Fraction, other_a: Fraction, rules: RuleSet) -> Fract
     """
     if continuous_a < 0 or other_a < 0:
         raise ValueError("a load cannot be negative")
-    return rules.exact("continuous_factor") * continuous_a + other_a
+    return rules.continuous_factor * continuous_a + other_a
 
 
 def chair_demand_a(kind: ChairKind, rules: RuleSet) -> Fraction:
@@ -115,7 +115,7 @@ def unknown_limits_a(spare_a: Fraction, rules: RuleSet) -> tuple[Fraction, Fract
         The most if it runs for hours (the stricter), and the most if it does not. Negative when
         the known load is already too much. [A]
     """
-    return spare_a / rules.exact("continuous_factor"), spare_a
+    return spare_a / rules.continuous_factor, spare_a
 
 
 def more_chairs(spare_a: Fraction, kind: ChairKind, rules: RuleSet) -> int:

@@ -45,7 +45,7 @@ def run_findings(
     Returns
     -------
     tuple of Finding
-        ``plug-share``, ``socket-matches-circuit``, ``socket-limit`` (left out where the pairing is
+        ``plug-share`` (where the rule set has it), ``socket-matches-circuit``, ``socket-limit`` (left out where the pairing is
         not allowed), for a chain ``chain-count`` and ``chain-current``, ``coupler-rating``, and
         ``cord-wire`` for each cord whose wire is known, and not checked where a chain's is not; met
         ones too.
@@ -58,10 +58,8 @@ def run_findings(
     if chairs < 1:
         raise ValueError("a plug feeds at least one chair")
     current_a = chairs * kind.input_a
-    share_a = rules.exact("one_plug_share") * circuit_a
-    note = _too_much(current_a, share_a, "one plug may take of this circuit")
     return (
-        hold(rules.rules["plug-share"], subject, current_a, share_a, note=note),
+        *_share(current_a, circuit_a, subject, rules),
         *_socket(current_a, circuit_a, socket_a, subject, rules),
         *(_chain(kind, chairs, subject, rules) if chairs > 1 else ()),
         *_coupler(kind, chairs, subject, rules),
@@ -110,6 +108,17 @@ def extension_findings(
     note = note or _too_much(current_a, limit_a, "such an extension may carry")
     rating = hold(rules.rules["extension-rating"], subject, current_a, limit_a, note=note)
     return rating, _temporary(place, subject, rules)
+
+
+def _share(
+    current_a: Fraction, circuit_a: Fraction, subject: str, rules: RuleSet
+) -> tuple[Finding, ...]:
+    """What one plug may take of its circuit; nothing in a country without such a rule."""
+    if not rules.has("plug-share"):
+        return ()
+    share_a = rules.exact("one_plug_share") * circuit_a
+    note = _too_much(current_a, share_a, "one plug may take of this circuit")
+    return (hold(rules.rules["plug-share"], subject, current_a, share_a, note=note),)
 
 
 def _socket(
@@ -202,11 +211,11 @@ def _set_rating(length_m: float, wire: str | None, rules: RuleSet) -> tuple[Frac
 
 
 def _temporary(place: str | None, subject: str, rules: RuleSet) -> Finding:
-    note = "An extension cord is listed for temporary use: have an outlet fitted where it is used."
-    if place is None:
-        note += " The kind of place is not said, so the stricter reading is taken."
-    force = Force.ADVICE if place in HOMES else Force.MUST
     rule = rules.rules["extension-temporary"]
+    note = "An extension cord is made for temporary use: have an outlet fitted where it is used."
+    if place is None and rule.force is Force.MUST:
+        note += " The kind of place is not said, so the stricter reading is taken."
+    force = Force.ADVICE if place in HOMES else rule.force
     return hold(rule, subject, Fraction(1), Fraction(0), note=note, force=force)
 
 

@@ -14,6 +14,7 @@ from powerplan.sheets.drawings.room import draw_joists
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.lower import DESCENT
+from powerplan.sheets.local import local_of
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Item, Line, Text, View
 from powerplan.sheets.words import at_most_text
 
@@ -55,7 +56,7 @@ def _cell(plan: Plan, box: Box, scale: int) -> View:
         (z.outline_m for z in plan.zones if z.chair == box.under and z.kind == "clear"), ()
     )
     beside = joists_beside(plan, box)
-    sketch = Sketch(scale, _window(box, clear, beside))
+    sketch = Sketch(scale, _window(box, clear, beside), local_of(plan))
     _under(sketch, plan, box)
     if clear:
         sketch.line(clear, "clear", closed=True)

@@ -21,6 +21,7 @@ from powerplan.sheets.drawings.symbols import (
     outlet,
     second_mark,
 )
+from powerplan.sheets.local import local_of
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
@@ -54,7 +55,7 @@ def _drawn(plan: Plan, scale: int) -> View:
     window = Rect(
         left_m=-reach, right_m=room.width_m + reach, back_m=-reach, front_m=room.depth_m + reach
     )
-    sketch = Sketch(scale, window)
+    sketch = Sketch(scale, window, local_of(plan))
     draw_walls(sketch, plan)
     bands = draw_wall_names(sketch, plan)
     draw_floor(sketch, plan, framing=True)

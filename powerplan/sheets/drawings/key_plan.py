@@ -10,6 +10,7 @@ from powerplan.sheets.drawings.room import draw_wall_names, draw_walls
 from powerplan.sheets.drawings.scales import scales
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.drawings.symbols import floor_box, outlet
+from powerplan.sheets.local import local_of
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.scene import View
 
@@ -44,6 +45,7 @@ def _drawn(plan: Plan, rows: tuple[SetRow, ...], scale: int) -> View:
         Rect(
             left_m=-reach, right_m=room.width_m + reach, back_m=-reach, front_m=room.depth_m + reach
         ),
+        local_of(plan),
     )
     draw_walls(sketch, plan)
     draw_wall_names(sketch, plan)

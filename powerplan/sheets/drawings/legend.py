@@ -20,6 +20,7 @@ from powerplan.sheets.drawings.symbols import (
 )
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.layers import all_layers
+from powerplan.sheets.local import Local
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Line, Text, View
 
 _UNSAID = ("text", "frame", "dimension")
@@ -51,7 +52,7 @@ def legend(view: View) -> tuple[tuple[str, str], ...]:
     )
 
 
-def legend_view(views: Iterable[View], width_mm: float) -> View | None:
+def legend_view(views: Iterable[View], width_mm: float, local: Local = str) -> View | None:
     """Return a drawing of every sign that is used, with its meaning; None where there is none.
 
     Drawn at scale 1: a metre is a metre of paper.
@@ -62,8 +63,10 @@ def legend_view(views: Iterable[View], width_mm: float) -> View | None:
         The drawings that it explains.
     width_mm : float
         Width of paper. [mm]
+    local : callable
+        Turns a text into the country's words.
     """
-    entries = _entries(tuple(views))
+    entries = [(local(words), draw) for words, draw in _entries(tuple(views))]
     if not entries:
         return None
     widest = max(text_width_mm(words, 2.0) for words, _ in entries)

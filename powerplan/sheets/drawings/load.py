@@ -8,6 +8,7 @@ from powerplan.model.geometry import Rect
 from powerplan.model.lengths import amps_text, plural
 from powerplan.model.plan import CircuitUse, PlacedChair, Plan
 from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.local import local_of
 from powerplan.sheets.scene import Text, View
 
 _FACTOR = "continuous_factor"
@@ -51,7 +52,7 @@ def load_view(plan: Plan, room_mm: tuple[float, float]) -> View | None:
     tapes = [(use, _pieces(plan, use)) for use in plan.circuits]
     most_a = max([1.0, *(_reach_a(use, pieces) for use, pieces in tapes)])
     length_mm = min(_MOST_MM, max(_LEAST_MM, room_mm[0] - 2 * _SIDE_MM))
-    sketch = Sketch(1, Rect(left_m=-1.0, right_m=2.0, back_m=-99.0, front_m=1.0))
+    sketch = Sketch(1, Rect(left_m=-1.0, right_m=2.0, back_m=-99.0, front_m=1.0), local_of(plan))
     for number, (use, pieces) in enumerate(tapes):
         _Tape(sketch, -number * _STEP_MM, length_mm / most_a).draw(use, pieces)
     told = "; ".join(_told(use) for use in plan.circuits)

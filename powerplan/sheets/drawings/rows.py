@@ -13,6 +13,7 @@ from powerplan.sheets.drawings.room import draw_floor, draw_walls
 from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, name_walls
 from powerplan.sheets.drawings.scales import scales
 from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.local import local_of
 from powerplan.sheets.pages.print_rows import SetRow, set_rows
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
@@ -89,7 +90,7 @@ def _with_walls(plan: Plan, core: Rect, scale: int, room_mm: tuple[float, float]
 
 
 def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
-    sketch = Sketch(scale, window)
+    sketch = Sketch(scale, window, local_of(plan))
     cords = cords_of(plan, row)
     draw_pinch(sketch, plan, row)
     draw_walls(sketch, plan)

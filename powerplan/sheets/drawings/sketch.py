@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from powerplan.model.geometry import Point, Rect
@@ -40,10 +40,11 @@ _LIGHT = 0.25
 @dataclass(slots=True)
 class Sketch:
     """A drawing at one scale. Points are in the room frame [m]; what lies outside ``window`` is
-    cut off, but for what is drawn with ``cut=False``."""
+    cut off, but for what is drawn with ``cut=False``. Words pass through ``local`` first."""
 
     scale: int
     window: Rect
+    local: Callable[[str], str] = str
     items: list[Item] = field(default_factory=list)
     _taken: list[Patch] = field(default_factory=list)
     _inked: list[Inked] = field(default_factory=list)
@@ -151,6 +152,7 @@ class Sketch:
 
     def words(self, item: Text) -> Patch:
         """Write words at a fixed place, and keep it free of labels. [m in, mm out]"""
+        item = replace(item, words=self.local(item.words))
         self.items.append(item)
         patch = self.patch_of(item)
         self._taken.append(patch)
@@ -206,7 +208,9 @@ class Sketch:
     ) -> None:
         """Name something; where the label stands is found when the drawing is done. [m, mm]"""
         places = tuple(self.paper(anchor) for anchor in anchors)
-        self._labels.append(Label(key, lines, places, clear_mm, on, height_mm, home))
+        self._labels.append(
+            Label(key, tuple(map(self.local, lines)), places, clear_mm, on, height_mm, home)
+        )
         self._extent.append(around(places))
 
     def view(self, title: str, description: str) -> View:
@@ -219,8 +223,8 @@ class Sketch:
         left, back = self.metres(whole.left), self.metres(whole.low)
         right, front = self.metres(whole.right), self.metres(whole.high)
         return View(
-            title=title,
-            description=description,
+            title=self.local(title),
+            description=self.local(description),
             scale=self.scale,
             bounds=Rect(left_m=left, right_m=right, back_m=back, front_m=front),
             items=tuple(self.items),

@@ -29,7 +29,7 @@ def circuits_page(plan: Plan) -> Page:
     parts.append(Items(lead="Which chairs hang on it:", items=fed))
     parts.append(
         Say(
-            text=f"Asks is {_factor(plan)} x what lasts 3 h or more, plus the rest. "
+            text=f"Asks is {_factor(plan)}. "
             f"Drop is at the farthest chair; resistance: {plan.rules.resistance_basis}."
         )
     )
@@ -76,5 +76,5 @@ def _fed(plan: Plan, circuit: str) -> str:
 def _factor(plan: Plan) -> str:
     for number in plan.rules.numbers:
         if number.name == "continuous_factor":
-            return f"{number.value:g}"
-    return "1"
+            return f"{number.value:g} x what lasts 3 h or more, plus the rest"
+    return "the sum of all currents"

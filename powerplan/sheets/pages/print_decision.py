@@ -29,7 +29,7 @@ _STEPS = {
 }
 _HOW = {
     "load": "A licensed electrician measures the current at the panel with a clamp meter while "
-    "everything that may run of an evening is on, and writes down what stays on for hours.",
+    "everything that may run of an evening is on, and writes down which part stays on for hours.",
     "breaker": "Read the number on the handle of its breaker in the panel; open nothing.",
     "wire": "A licensed electrician reads the wire size at the panel, power off and proved dead.",
     "framing": "Find the joists from below, or scan the floor from above at each mark, before "
@@ -37,7 +37,7 @@ _HOW = {
     "cut-out": "Ask whoever supplies the floor boxes for the cut-out and the lid, or measure one.",
     "panel": "A licensed electrician looks for free spaces in the panel, and whether the service "
     "can carry more.",
-    "cord": "Read the size printed along the cord (such as 16 AWG), or ask whoever made it.",
+    "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
     "other": "Ask whoever measured the room, or go and look.",
 }
 _NEVER = (

@@ -224,9 +224,10 @@ def _circuit_rows(name: str, plan: Plan) -> list[tuple[str, str, str]]:
     circuit, units = plan.spec.circuit(name), plan.spec.project.units
     loads = circuit.already_on_it
     told = UNKNOWN if loads is None else "nothing" if not loads else ""
+    weighs = any(number.name == "continuous_factor" for number in plan.rules.numbers)
     for load in loads or ():
-        lasts = "for hours" if load.continuous else "now and then"
-        told += f"{'; ' if told else ''}{load.name} {amps_text(load.current_a)} {lasts}"
+        lasts = (" for hours" if load.continuous else " now and then") if weighs else ""
+        told += f"{'; ' if told else ''}{load.name} {amps_text(load.current_a)}{lasts}"
     breaker, home = circuit.breaker_a, circuit.home_run_m
     return [
         (f"circuit {name}: breaker", UNKNOWN if breaker is None else amps_text(breaker), BLANK),

@@ -3,30 +3,36 @@
 from __future__ import annotations
 
 from powerplan.model.lengths import amps_text, plural
-from powerplan.planning.quick import QuickAnswer, QuickQuestion
+from powerplan.model.rules import RuleSet
+from powerplan.planning.phone import QuickAnswer
 from powerplan.sheets.caution import CAUTION
+from powerplan.sheets.local import localized, localizer
 from powerplan.sheets.pages.findings import findings_page
 from powerplan.sheets.parts import Items, Page, Part, Say, Sheet
 
 _NOT_SAID = "not said"
 
 
-def quick_sheet(answer: QuickAnswer, edition: str) -> Sheet:
-    """Return the whole answer to the phone question; ``edition`` names the rules used."""
+def quick_sheet(answer: QuickAnswer, rules: RuleSet) -> Sheet:
+    """Return the whole answer to the phone question, by the rules that were used."""
     parts: list[Part] = [
         Say(text=answer.sentence),
         Items(lead="", items=_more(answer)),
-        Items(lead="What was said:", items=_said(answer.question)),
+        Items(lead="What was said:", items=_said(answer)),
     ]
     page = Page(title="The answer", parts=tuple(parts))
-    rules = findings_page(answer.findings, "ft-in", whole=True)
-    return Sheet(
+    held = findings_page(answer.findings, "ft-in", whole=True)
+    about = [f"rules: {rules.edition}"]
+    if rules.wiring_method:
+        about.append(f"assumed: {rules.wiring_method}")
+    sheet = Sheet(
         title="Will it carry the chairs?",
-        about=(f"rules: {edition}", "No room, cord or box was looked at: that takes a plan file."),
-        pages=(page, rules),
+        about=(*about, "No room, cord or box was looked at: that takes a plan file."),
+        pages=(page, held),
         caution=CAUTION,
         last=_last(answer),
     )
+    return localized(sheet, localizer(rules.id))
 
 
 def _more(answer: QuickAnswer) -> tuple[str, ...]:
@@ -54,7 +60,14 @@ def _what_else(answer: QuickAnswer, known: bool) -> str:
     hours = amps_text(answer.if_continuous_a, down=True)
     now_and_then = amps_text(answer.if_not_continuous_a, down=True)
     more = "What more may be on it" if known else "What else may be on it, all told"
+    if not _weighs(answer):
+        return f"{more}: {hours}."
     return f"{more}: {hours} for hours, or {now_and_then} now and then."
+
+
+def _weighs(answer: QuickAnswer) -> bool:
+    """False where the rules do not ask how long a load lasts."""
+    return answer.lasting_counts
 
 
 def _flip(answer: QuickAnswer) -> str:
@@ -86,23 +99,26 @@ def _one_socket(answer: QuickAnswer) -> str:
     )
 
 
-def _said(question: QuickQuestion) -> tuple[str, ...]:
+def _said(answer: QuickAnswer) -> tuple[str, ...]:
+    question = answer.question
     if question.already_a is None:
         already = f"{_NOT_SAID}: unknown, not zero"
     else:
         lasting, other = question.already_a
         already = f"{amps_text(lasting)} for hours, {amps_text(other)} now and then"
+        if not _weighs(answer):
+            already = amps_text(lasting + other)
     lasts = question.continuous_a
     breaker = question.breaker_a
     bolted = {None: f"{_NOT_SAID}: unknown", True: "yes", False: "no"}[question.fastened]
+    part = f"{_NOT_SAID}: all of it" if lasts is None else amps_text(lasts)
     return (
         f"chairs: {question.chairs} of {amps_text(question.input_a)} each",
-        f"of which lasts 3 h or more: "
-        f"{f'{_NOT_SAID}: all of it' if lasts is None else amps_text(lasts)}",
+        *((f"of which lasts 3 h or more: {part}",) if _weighs(answer) else ()),
         f"breaker: {f'{_NOT_SAID}: unknown' if breaker is None else amps_text(breaker)}",
         f"wire: {question.wire or f'{_NOT_SAID}: unknown'}",
         f"already on it: {already}",
-        f"bolted down: {bolted}",
+        *((f"bolted down: {bolted}",) if answer.bolting_counts else ()),
     )
 
 

@@ -8,6 +8,7 @@ from powerplan.model.findings import Rule, Source
 from powerplan.model.lengths import amps_text, length_text
 from powerplan.model.rules import Number, RuleSet, SocketLimit, Wire
 from powerplan.sheets.caution import CAUTION
+from powerplan.sheets.local import localized, localizer
 from powerplan.sheets.parts import Marked, Page, Part, Say, Sheet
 
 
@@ -40,7 +41,7 @@ def rule_rows(rules: RuleSet, word: str = "") -> tuple[RuleRow, ...]:
         Any part of a name, text, source or standing; upper and lower case count alike. Empty: all.
     """
     rows = (
-        *map(_number, rules.numbers.values()),
+        *(_number(number, _tape(rules)) for number in rules.numbers.values()),
         *map(_rule, rules.rules.values()),
         *map(_wire, rules.wires.values()),
         *map(_socket, rules.sockets),
@@ -54,14 +55,18 @@ def rules_sheet(rules: RuleSet, word: str = "") -> Sheet:
     parts: tuple[Part, ...] = tuple(_entry(row) for row in rows)
     if not rows:
         parts = (Say(text=f'Nothing in {rules.id} has "{word}" in it. Try a shorter word.'),)
+    about = [rules.edition, f"resistance: {rules.resistance_basis}"]
+    if rules.wiring_method:
+        about.append(f"assumed: {rules.wiring_method}")
     title = f'Numbers and rules with "{word}"' if word else "Every number and rule"
-    return Sheet(
+    sheet = Sheet(
         title=f"Rule set {rules.id}: {rules.title}",
-        about=(rules.edition, f"resistance: {rules.resistance_basis}"),
+        about=tuple(about),
         pages=(Page(title=title, parts=parts),),
         caution=CAUTION,
         last=f"Shown: {len(rows)} of {len(rule_rows(rules))} numbers and rules.",
     )
+    return localized(sheet, localizer(rules.id))
 
 
 def _entry(row: RuleRow) -> Marked:
@@ -69,10 +74,16 @@ def _entry(row: RuleRow) -> Marked:
     return Marked(mark=row.kind.upper(), lines=(f"{row.name}: {row.value}", row.meaning, told))
 
 
-def _number(number: Number) -> RuleRow:
+def _tape(rules: RuleSet) -> str:
+    return "in" if rules.units == "ft-in" else rules.units
+
+
+def _number(number: Number, units: str) -> RuleRow:
     value = str(number.value) if number.unit == "1" else f"{number.value} {number.unit}"
     if number.unit == "m":
-        value = f"{length_text(float(number.value), 'in')} ({float(number.value):.6g} m)"
+        value = length_text(float(number.value), units)
+        if units == "in":
+            value += f" ({float(number.value):.6g} m)"
     return RuleRow(
         kind="number",
         name=number.name,
@@ -96,8 +107,11 @@ def _rule(rule: Rule) -> RuleRow:
 
 def _wire(wire: Wire) -> RuleRow:
     told = [f"{wire.ohm_per_m * 1000:.4g} ohm/km"]
+    if wire.cord_ohm_per_m != wire.ohm_per_m:
+        told.append(f"as a cord {wire.cord_ohm_per_m * 1000:.4g} ohm/km")
     for words, current_a in (
         ("breaker at most", wire.max_breaker_a),
+        ("laid at best", wire.best_breaker_a),
         ("as a cord", wire.cord_a),
         ("as a short extension", wire.set_short_a),
         ("as a long extension", wire.set_long_a),

@@ -1,0 +1,116 @@
+"""The words of the country: breaker or circuit-breaker, outlet or socket-outlet, by rule set.
+
+Every text of a report goes through here last. Names that people gave are left as they are, and so
+are the keys of the plan file.
+"""
+
+from __future__ import annotations
+
+import csv
+import os
+import re
+from collections.abc import Callable, Iterable
+from functools import cache
+from typing import TYPE_CHECKING, Any, TypeVar, cast
+
+if TYPE_CHECKING:  # a report without a plan does not wait for it
+    from powerplan.model.plan import Plan
+
+Local = Callable[[str], str]
+T = TypeVar("T")
+
+_DATA = os.path.join(os.path.dirname(__file__), "data")
+_NAMED = ("room", "doors", "obstacles", "walkways", "no_cut", "risers", "chairs", "rows")
+_FED = ("circuits", "outlets", "tables", "readings")
+_KEPT = frozenset({"key", "layer", "anchor", "number", "plan_hash", "view", "program", "units"})
+
+
+def local_words(rules: str) -> dict[str, str]:
+    """Return the words that a rule set's country says otherwise, lower case; empty for none."""
+    path = os.path.join(_DATA, f"words-{rules}.csv")
+    if not os.path.exists(path):
+        return {}
+    with open(path, encoding="utf-8", newline="") as file:
+        return {row["word"].lower(): row["local"] for row in csv.DictReader(file)}
+
+
+def local_of(plan: Plan) -> Local:
+    """Return what turns a text of a plan's report into the words of its country."""
+    return localizer(plan.rules.id, frozenset(_names(plan)))
+
+
+@cache
+def localizer(rules: str, names: frozenset[str] = frozenset()) -> Local:
+    """Return what turns a text into a country's words.
+
+    Parameters
+    ----------
+    rules : str
+        The rule set.
+    names : frozenset of str
+        Names that people gave, which stay as they are.
+    """
+    words = local_words(rules)
+    if not words:
+        return str
+    kept = [name for name in names if _pattern(words).search(name) and name.lower() not in words]
+    pattern = _pattern({**words, **dict.fromkeys(kept, "")}, kept)
+
+    def local(text: str) -> str:
+        return pattern.sub(lambda found: _said(found[0], words), text)
+
+    return local
+
+
+def _pattern(words: Iterable[str], exact: Iterable[str] = ()) -> re.Pattern[str]:
+    """Whole words, the longest first; a name must stand as it was given, a word any way."""
+    exact = set(exact)
+    longest = sorted(words, key=lambda word: (-len(word), word))
+    told = [re.escape(word) if word in exact else f"(?i:{re.escape(word)})" for word in longest]
+    return re.compile(rf"(?<![\w\[-])(?:{'|'.join(told)})(?![\w\]]|-[a-z]| = )")
+
+
+def _said(word: str, words: dict[str, str]) -> str:
+    told = words.get(word.lower())
+    if told is None:
+        return word
+    if word.isupper():
+        return told.upper() if len(word) > 1 and not told.isupper() else told
+    return told[:1].upper() + told[1:] if word[:1].isupper() else told
+
+
+def _names(plan: Plan) -> Iterable[str]:
+    spec = plan.spec
+    yield spec.project.name
+    room = spec.room
+    yield from (room.left_wall, room.right_wall, room.back_wall, room.screen_wall)
+    yield from (wall.label for wall in room.walls)
+    for field in (*_NAMED[1:], *_FED):
+        yield from (thing.id for thing in getattr(spec, field))
+    for circuit in spec.circuits:
+        yield from (load.name for load in circuit.already_on_it or ())
+
+
+def localized(thing: T, local: Local) -> T:
+    """Return a report, or any part of one, with every text in the country's words.
+
+    Drawings are left alone: their words were turned before they were placed.
+    """
+    return cast(T, _localized(thing, local)) if local is not str else thing
+
+
+def _localized(thing: Any, local: Local) -> Any:
+    if isinstance(thing, str):
+        return local(thing)
+    fields = getattr(thing, "_fields", None)
+    if fields is not None:
+        return thing._replace(
+            **{
+                name: _localized(getattr(thing, name), local)
+                for name in fields
+                if name not in _KEPT
+            }
+        )
+    if isinstance(thing, tuple):
+        return tuple(_localized(one, local) for one in thing)
+    return thing
