@@ -110,7 +110,8 @@ def _already(texts: tuple[str, ...]) -> tuple[Fraction, Fraction] | None:
         return None
     lasting, other = Fraction(0), Fraction(0)
     for text in texts:
-        current, _, how = (part.strip() for part in text.partition(","))
+        current, *rest = re.split(r",(?!\s*[0-9])", text, maxsplit=1)
+        how = rest[0].strip() if rest else ""
         if _is_nothing(current):
             continue
         if how.lower() not in ("", "continuous", "now and then"):

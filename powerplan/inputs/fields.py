@@ -10,7 +10,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, PlainValidator
+from pydantic import BeforeValidator, Field, PlainValidator, ValidationInfo
 
 from powerplan.inputs.saying import found, nearest, shown
 from powerplan.inputs.units import read_current_a, read_length_m, read_power_w
@@ -19,6 +19,7 @@ Reader = Callable[[object], Any]
 
 UNKNOWN = "unknown"
 _LONGEST_LABEL = 100
+_ONCE = 'bare_numbers = "mm" at the top of the file'
 _SMALL_NUMBERS = frozenset(str(number) for number in range(1000))
 
 
@@ -150,7 +151,9 @@ def load(value: object) -> tuple[Fraction, bool | None]:
     how: bool | None = None
     amps = value
     if isinstance(value, str) and re.search(r",\s*[a-z]", value, re.IGNORECASE):
-        amps, _, said = (part.strip() for part in value.partition(","))
+        amps, said = (
+            part.strip() for part in re.split(r",(?=\s*[a-z])", value, maxsplit=1, flags=re.I)
+        )
         kinds = {"continuous": True, "now and then": False}
         if said.lower() not in kinds:
             raise ValueError(
@@ -216,11 +219,44 @@ _INPUT_A = current(
 
 
 def _length(*bounds: str, zero: bool = False, negative: bool = False) -> PlainValidator:
-    return PlainValidator(length(bounds[0], bounds[1], zero=zero, negative=negative))
+    return _spanned(length(bounds[0], bounds[1], zero=zero, negative=negative))
 
 
 def _gap(*bounds: str) -> PlainValidator:
-    return PlainValidator(or_unknown(length(bounds[0], bounds[1], zero=True)))
+    return _spanned(or_unknown(length(bounds[0], bounds[1], zero=True)))
+
+
+def _length_or_unknown(*bounds: str) -> PlainValidator:
+    return _spanned(or_unknown(length(bounds[0], bounds[1])))
+
+
+def _spanned(reader: Reader) -> PlainValidator:
+    """A length, of which a bare number is millimetres where the file says so once."""
+
+    def read(value: object, info: ValidationInfo) -> Any:
+        bare = _bare(value)
+        if bare is None:
+            return reader(value)
+        if (info.context or {}).get("bare_numbers") == "mm":
+            return reader(f"{bare} mm")
+        try:
+            return reader(value)
+        except ValueError as fault:
+            raise ValueError(
+                f"{fault}; or say once that bare numbers are millimetres: {_ONCE}"
+            ) from None
+
+    return PlainValidator(read)
+
+
+def _bare(value: object) -> str | None:
+    """Return a number without a unit as text, None for anything else."""
+    if isinstance(value, str):
+        return value.strip() if re.fullmatch(r"\s*[+-]?[0-9]+(?:[.,][0-9]+)?\s*", value) else None
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return None
+    plain = shown(value)
+    return plain if re.fullmatch(r"-?[0-9]+(?:\.[0-9]+)?", plain) else None
 
 
 Text = Annotated[str, PlainValidator(text)]
@@ -247,9 +283,9 @@ BuildUp = Annotated[Fraction, _length("1/64 in", "2 ft", zero=True)]
 Extent = Annotated[Fraction, _length("1/8 in", "330 ft")]
 DoorWidth = Annotated[Fraction, _length("12 in", "40 ft")]
 Step = Annotated[Fraction, _length("1/2 in", "6 ft")]
-Spacing = Annotated[Fraction | None, PlainValidator(or_unknown(length("3 in", "10 ft")))]
+Spacing = Annotated[Fraction | None, _length_or_unknown("3 in", "10 ft")]
 FirstJoist = Annotated[Fraction | None, _gap("1/64 in", "330 ft")]
-JoistWidth = Annotated[Fraction | None, PlainValidator(or_unknown(length("1/4 in", "2 ft")))]
+JoistWidth = Annotated[Fraction | None, _length_or_unknown("1/4 in", "2 ft")]
 SeatWidth = Annotated[Fraction, _length("8 in", "10 ft")]
 ArmWidth = Annotated[Fraction, _length("1/8 in", "3 ft", zero=True)]
 ChairDepth = Annotated[Fraction, _length("12 in", "12 ft")]
@@ -260,7 +296,7 @@ ClearHeight = Annotated[Fraction, _length("1/8 in", "3 ft")]
 Gap = Annotated[Fraction | None, _gap("1/64 in", "2 ft")]
 CordLength = Annotated[Fraction, _length("6 in", "200 ft")]
 CordDiameter = Annotated[Fraction, _length("1/16 in", "2 in")]
-HomeRun = Annotated[Fraction | None, PlainValidator(or_unknown(length("1 ft", "1000 ft")))]
+HomeRun = Annotated[Fraction | None, _length_or_unknown("1 ft", "1000 ft")]
 OutletHeight = Annotated[Fraction, _length("1/8 in", "20 ft", zero=True)]
 BoxSide = Annotated[Fraction, _length("1 in", "3 ft")]
 Small = Annotated[Fraction, _length("1/64 in", "1 ft", zero=True)]
@@ -279,6 +315,7 @@ PlaceOrUnknown = Annotated[
     str | None,
     PlainValidator(or_unknown(choice("home", "home, basement", "business", "assembly"))),
 ]
+BareNumbers = Annotated[str, PlainValidator(choice("mm"))]
 Units = Annotated[str, PlainValidator(choice("ft-in", "in", "mm", "m"))]
 Build = Annotated[str | None, PlainValidator(or_unknown(choice("joists", "slab")))]
 JoistsRun = Annotated[

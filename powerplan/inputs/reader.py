@@ -11,7 +11,6 @@ from powerplan.inputs.outlines import frame_of
 from powerplan.inputs.reading import Reading
 from powerplan.inputs.rooms import areas_of, doors_of, floor_of, risers_of
 from powerplan.inputs.rows import rows_of
-from powerplan.inputs.saying import shown
 from powerplan.inputs.supplies import circuits_of, cords_of, new_work_of, outlets_of
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.inputs.tape_readings import tape_readings_of
@@ -91,7 +90,7 @@ def _rules(table: Table[w.Project], rules_for: RulesFor, faults: Faults) -> Rule
     try:
         return rules_for(wanted)
     except RulebookError as fault:
-        faults.add(table.at("rules"), shown(str(fault)))
+        faults.add(table.at("rules"), str(fault))
         return rules_for(USUAL_RULES)
 
 

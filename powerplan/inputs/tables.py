@@ -22,7 +22,7 @@ VERSION = 1
 
 _GROUPS = ("door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet", "reading")
 _SINGLES = ("project", "room", "floor", "new_work", "cords")
-_LEVELS = ("plan_file", *_SINGLES, *_GROUPS)
+_LEVELS = ("plan_file", "bare_numbers", *_SINGLES, *_GROUPS)
 
 _WORDS = {
     "model_type": "a table such as {{ key = value }} is wanted, not {found}",
@@ -63,6 +63,7 @@ class PlanTables:
     def __init__(self, document: Mapping[str, Any], faults: Faults) -> None:
         self._document = document
         self._faults = faults
+        self._bare = _bare_numbers(document, faults)
         for key in document:
             if key not in _LEVELS:
                 faults.add((key,), f"[{shown(key)}] is not known{meant(key, _LEVELS)}", about=())
@@ -92,14 +93,14 @@ class PlanTables:
                 (), "[room] is missing: the table with its width and depth, or its corners"
             )
             return _nothing_sound((key,), model)
-        return read_table((key,), value, model, self._faults)
+        return read_table((key,), value, model, self._faults, bare=self._bare)
 
     def _floor(self) -> tuple[Table[w.Floor], tuple[Table[w.Floorspace], ...]]:
         value = self._document.get("floor", {})
         if not isinstance(value, dict):
             return read_table(("floor",), value, w.Floor, self._faults), ()
         plain = {key: inner for key, inner in value.items() if key != "no_cut"}
-        table = read_table(("floor",), plain, w.Floor, self._faults, ("no_cut",))
+        table = read_table(("floor",), plain, w.Floor, self._faults, ("no_cut",), self._bare)
         no_cut = self._named(("floor", "no_cut"), value.get("no_cut", {}), w.Floorspace)
         return table, no_cut
 
@@ -119,8 +120,24 @@ class PlanTables:
             words = name_fault(str(path[-1]), name)
             if words is not None:
                 self._faults.add((*path, name), words)
-            tables.append(read_table((*path, name), value[name], model, self._faults))
+            tables.append(
+                read_table((*path, name), value[name], model, self._faults, bare=self._bare)
+            )
         return tuple(tables)
+
+
+def _bare_numbers(document: Mapping[str, Any], faults: Faults) -> str | None:
+    """Return what numbers without a unit are: "mm", or None where the file does not say."""
+    project = document.get("project")
+    inner = project.get("bare_numbers") if isinstance(project, dict) else None
+    if "bare_numbers" not in document:
+        return "mm" if inner == "mm" else None
+    said = document["bare_numbers"]
+    if said != "mm":
+        faults.add(
+            ("bare_numbers",), f'{found(said)} is not "mm", the only unit that may be left out'
+        )
+    return "mm"
 
 
 def natural(name: str) -> tuple[list[tuple[int, int, str]], str]:
@@ -131,7 +148,12 @@ def natural(name: str) -> tuple[list[tuple[int, int, str]], str]:
 
 
 def read_table(
-    path: Path, value: object, model: type[M], faults: Faults, also: tuple[str, ...] = ()
+    path: Path,
+    value: object,
+    model: type[M],
+    faults: Faults,
+    also: tuple[str, ...] = (),
+    bare: str | None = None,
 ) -> Table[M]:
     """Return a table as far as it can be read, noting what is wrong with it.
 
@@ -147,17 +169,21 @@ def read_table(
         Where faults are noted.
     also : tuple of str
         Keys that are read elsewhere, for "did you mean".
+    bare : str, optional
+        "mm" where a length without a unit is in millimetres.
     """
     if not isinstance(value, dict):
         faults.add(path, f"a table [{shown(path[-1])}] is wanted, not {found(value)}")
         return _nothing_sound(path, model)
     spoiled: set[str] = set()
+    context = {"bare_numbers": bare}
     try:
-        it = model.model_validate(value)
+        it = model.model_validate(value, context=context)
     except ValidationError as error:
         for detail in error.errors(include_url=False):
             spoiled |= _note(path, detail, value, model, faults, also)
-        it = model.model_validate({k: v for k, v in value.items() if _fits(k, model, spoiled)})
+        fitting = {k: v for k, v in value.items() if _fits(k, model, spoiled)}
+        it = model.model_validate(fitting, context=context)
     for name, field in model.model_fields.items():
         if field.json_schema_extra and name not in value and name not in spoiled:
             faults.add(path, f"{name} is missing: {field.description}")

@@ -33,6 +33,9 @@ _USUAL = r"([0-9]{1,7}(?:\.[0-9]{1,9})?) ?([A-Za-z]{1,12})"
 _FEET_INCHES = rf"(?i){_SIGN}([0-9.]{{1,12}}) ?{_FOOT}(?:\.? ?|-)({_AMOUNT}) ?{_INCH}\.?"
 _SINGLE = rf"{_SIGN}({_AMOUNT}) ?([A-Za-z]{{1,12}}|['\"])\.?"
 _BARE = rf"{_SIGN}({_AMOUNT})"
+# "1.200,5" and "1,200,000"; and "1,200", which may be 1.2 or 1200 where 0,200 and 1,20 may not.
+_TWO_MARKS = r"[0-9]+[.,][0-9]+[.,][0-9.,]*[0-9]"
+_THOUSANDS = r"(?<![0-9.,])([1-9][0-9]{0,2}),([0-9]{3})(?![0-9])"
 _FEET_BARE = rf"(?i){_SIGN}[0-9.]{{1,12}} ?{_FOOT}\.?[ -]?(?:{_AMOUNT})"
 _EXPONENT = r"[+-]?[0-9.]+[eE][+-]?[0-9]+(?:[^0-9].*)?"
 _VOLTS = r"(?<![a-z0-9.])([0-9]{1,6}(?:\.[0-9]{1,3})?) ?(?:v|volts?|vdc|vac)(?![a-z])"
@@ -177,7 +180,34 @@ def _plain(text: object, kind: _Kind) -> str:
     plain = re.sub(" {2,}", " ", text.translate(MARKS).replace("''", '"')).strip(" ")
     if not plain:
         raise QuantityError(f"{found(text)} is empty; {kind.wanted}")
-    return re.sub("^([+-]) ", r"\1", plain)
+    return _with_points(text, re.sub("^([+-]) ", r"\1", plain), kind)
+
+
+def _with_points(text: object, plain: str, kind: _Kind) -> str:
+    """Return the text with a point for a decimal comma; refused where it could mean thousands."""
+    if "," not in plain and plain.count(".") < 2:
+        return plain
+    both = re.search(_TWO_MARKS, plain)
+    if both:
+        whole, part = re.split("[.,](?=[0-9]*$)", both[0])
+        meant = re.sub("[.,]", "", whole) + f".{part}"
+        if len(part) == 3 and both[0].count(",") != 1:
+            meant = re.sub("[.,]", "", both[0])
+        raise QuantityError(
+            f"{found(text)} has more than one mark in its number; write one point or comma for "
+            f'decimals and nothing between thousands: is it "{plain.replace(both[0], meant)}"?'
+        )
+    thousands = re.search(_THOUSANDS, plain)
+    if thousands:
+        small = f"{thousands[1]}.{thousands[2]}".rstrip("0").rstrip(".")
+        readings = (
+            plain.replace(thousands[0], one) for one in (small, thousands[1] + thousands[2])
+        )
+        one, other = readings
+        raise QuantityError(
+            f'{found(text)} can be read two ways; write "{one}" or "{other}", whichever it is'
+        )
+    return re.sub("(?<=[0-9]),(?=[0-9])", ".", plain)
 
 
 def _refuse_known_slips(text: object, plain: str, kind: _Kind) -> None:
@@ -188,9 +218,7 @@ def _refuse_known_slips(text: object, plain: str, kind: _Kind) -> None:
     if kind.name == "current":
         _refuse_volts_beside_amperes(text, small)
     if "," in plain:
-        raise QuantityError(
-            f"{found(text)} has a comma; write a point for decimals and nothing between thousands"
-        )
+        raise QuantityError(f"{found(text)} has a comma that is no decimal comma; {kind.wanted}")
     if re.fullmatch(_EXPONENT, plain):
         raise QuantityError(f"{found(text)} has an exponent; write the number out: {kind.wanted}")
     if re.fullmatch(_BARE, plain):

@@ -29,6 +29,7 @@ class Project(Written):
     place: f.PlaceOrUnknown = None
     rules: f.Text | None = None
     units: f.Units | None = None
+    bare_numbers: f.BareNumbers | None = None
 
 
 class Corner(Written):

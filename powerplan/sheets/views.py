@@ -121,7 +121,8 @@ def verdict_line(plan: Plan) -> str:
     """Return the last line of every view: the verdict and what the exit code means."""
     line = f"Verdict: {plan.decision.verdict}{_new_ones(plan)}"
     if plan.decision.exit_code == 4:
-        return f"{line}, if what is still unknown holds."
+        told = f"{line}, if what is still unknown holds."
+        return told if len(local_of(plan)(told)) <= _LINE else f"{line}, if the unknown holds."
     if plan.decision.exit_code != 1:
         return f"{line}."
     stops = list(dict.fromkeys(finding.rule for finding in plan.findings if finding.stops))

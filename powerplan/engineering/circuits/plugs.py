@@ -45,10 +45,10 @@ def run_findings(
     Returns
     -------
     tuple of Finding
-        ``plug-share`` (where the rule set has it), ``socket-matches-circuit``, ``socket-limit`` (left out where the pairing is
-        not allowed), for a chain ``chain-count`` and ``chain-current``, ``coupler-rating``, and
-        ``cord-wire`` for each cord whose wire is known, and not checked where a chain's is not; met
-        ones too.
+        ``plug-share`` where the rule set has it, ``socket-matches-circuit``, ``socket-limit`` (left
+        out where the pairing is not allowed), for a chain ``chain-count`` and ``chain-current``,
+        ``coupler-rating``, and ``cord-wire`` for each cord whose wire is known, and not checked
+        where a chain's is not; met ones too.
 
     Raises
     ------
