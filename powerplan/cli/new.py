@@ -26,6 +26,10 @@ Then change it to your own room, and: powerplan den.toml
 """
 
 _MOST = 12
+_SCHEMAS = {
+    "plan": ("plan file", "plan-file.schema.json"),
+    "record": ("record", "record.schema.json"),
+}
 _PITCH_M, _ARM_M = 28 * INCH_M, 6 * INCH_M
 _SIDES_M = 4 * FOOT_M
 _LEAST_WIDE_M = 12 * FOOT_M
@@ -39,20 +43,35 @@ _DOOR_BEFORE_M = 40 * INCH_M
 @click.option("--chairs", type=click.IntRange(1, _MOST), default=5, help="In the row; 5.")
 @click.option("--width", metavar="LENGTH", help="Of the room; what the row needs.")
 @click.option("--depth", metavar="LENGTH", help="Back wall to screen wall; 15 ft.")
+@click.option(
+    "--schema",
+    type=click.Choice(list(_SCHEMAS)),
+    help="Write the JSON Schema of plan files or of records to FILE instead.",
+)
 @click.option("--job", type=click.Choice(["retrofit", "new"]), default="retrofit", help="retrofit.")
-def command(file: Path, chairs: int, width: str | None, depth: str | None, job: str) -> int:
+def command(
+    file: Path, chairs: int, width: str | None, depth: str | None, schema: str | None, job: str
+) -> int:
     """Write the file, unless one is there, and say what to do next."""
+    if schema is not None:
+        _write_or_refuse(file, _schema(schema).read_text(encoding="utf-8"))
+        tell(f"{file} is written: the JSON Schema of a {_SCHEMAS[schema][0]}.")
+        return codes.WORKS
     width_m = _usual_width_m(chairs) if width is None else _length_m("--width", width)
     depth_m = _USUAL_DEPTH_M if depth is None else _length_m("--depth", depth)
     text = starter_text(file.name, chairs, width_m, depth_m, job)
+    _write_or_refuse(file, text)
+    tell(f"{file} is written. Next: powerplan {file}")
+    return codes.WORKS
+
+
+def _write_or_refuse(file: Path, text: str) -> None:
     try:
         _write_new(file, text)
     except FileExistsError:
         raise OutputError(f"{file} is there already and is left as it is; name another") from None
     except OSError as fault:
         raise OutputError(f"cannot write {file}: {fault.strerror or fault}") from None
-    tell(f"{file} is written. Next: powerplan {file}")
-    return codes.WORKS
 
 
 def starter_text(name: str, chairs: int, width_m: Fraction, depth_m: Fraction, job: str) -> str:
@@ -70,6 +89,7 @@ def starter_text(name: str, chairs: int, width_m: Fraction, depth_m: Fraction, j
         retrofit or new; a new build has no circuit and no outlet yet.
     """
     words = {
+        "schema": _schema("plan").as_uri(),
         "file": "".join(char for char in name if char.isprintable()),
         "job": job,
         "chairs": str(chairs),
@@ -97,6 +117,11 @@ def _write_new(file: Path, text: str) -> None:
 
 def _data(name: str) -> str:
     return (files("powerplan.cli") / "data" / name).read_text(encoding="utf-8")
+
+
+def _schema(kind: str) -> Path:
+    """Where a schema ships: a file of the program, so that editors find it with no network."""
+    return Path(str(files("powerplan.inputs") / "data" / _SCHEMAS[kind][1])).resolve()
 
 
 def _text(length_m: Fraction) -> str:

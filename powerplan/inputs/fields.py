@@ -13,6 +13,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, PlainValidator, ValidationInfo
 
 from powerplan.inputs.saying import found, nearest, shown
+from powerplan.inputs.shapes import TEXT, note_shape, quantity, shape_of, shaped
 from powerplan.inputs.units import read_current_a, read_length_m, read_power_w
 
 Reader = Callable[[object], Any]
@@ -38,7 +39,7 @@ def or_unknown(reader: Reader) -> Reader:
     def read(value: object) -> Any:
         return None if value == UNKNOWN else reader(value)
 
-    return read
+    return shaped(read, anyOf=[shape_of(reader), {"const": UNKNOWN}])
 
 
 def _unknown_to_none(value: object) -> object:
@@ -63,7 +64,9 @@ def length(least: str, most: str, *, zero: bool = False, negative: bool = False)
     def read(value: object) -> Fraction:
         return read_length_m(value, zero=zero, negative=negative, least_m=least_m, most_m=most_m)
 
-    return read
+    number = {"type": "number"} if negative else {"type": "number", "minimum": 0}
+    text = quantity("", negative=negative)
+    return shaped(read, anyOf=[text, number])
 
 
 def current(least: str, most: str, *, zero: bool = False, wanted: str = "") -> Reader:
@@ -84,7 +87,7 @@ def current(least: str, most: str, *, zero: bool = False, wanted: str = "") -> R
     def read(value: object) -> Fraction:
         return read_current_a(value, zero=zero, least_a=least_a, most_a=most_a, wanted=words)
 
-    return read
+    return shaped(read, **quantity("[aA]"))
 
 
 def count(least: int, most: int) -> Reader:
@@ -101,7 +104,7 @@ def count(least: int, most: int) -> Reader:
             raise ValueError(f"{found(value)} is more than {most}")
         return value
 
-    return read
+    return shaped(read, type="integer", minimum=least, maximum=most)
 
 
 def choice(*words: str) -> Reader:
@@ -115,7 +118,7 @@ def choice(*words: str) -> Reader:
         told = ", ".join(f'"{word}"' for word in words)
         raise ValueError(f"{found(value)} is not one of {told}{hint}")
 
-    return read
+    return shaped(read, enum=list(words))
 
 
 def yes_or_no(value: object) -> bool:
@@ -207,6 +210,17 @@ def power(value: object) -> Fraction:
     )
 
 
+for _reader, _shape in (
+    (yes_or_no, {"type": "boolean"}),
+    (text, TEXT),
+    (load, quantity("[aA]")),
+    (power_factor, {"type": "number", "minimum": 0.1, "maximum": 1}),
+    (pair, {"type": "array", "items": {"type": "integer"}, "minItems": 2, "maxItems": 2}),
+    (wire, TEXT),
+    (power, quantity("[a-zA-Z]")),
+):
+    shaped(_reader, **_shape)
+
 _LOAD_A = current(
     "0.001 A", "400 A", zero=True, wanted='amperes such as "2.5 A, continuous" are wanted'
 )
@@ -246,6 +260,7 @@ def _spanned(reader: Reader) -> PlainValidator:
                 f"{fault}; or say once that bare numbers are millimetres: {_ONCE}"
             ) from None
 
+    note_shape(read, shape_of(reader))
     return PlainValidator(read)
 
 

@@ -48,7 +48,7 @@ def test_too_many_are_refused_with_the_number_at_which_it_turns(
     assert "6 such chairs on one plug" in told
 
 
-@pytest.mark.parametrize("amps", ["1.8A", "1.8 A", "1.8 amps", "1.8 amp", "1800 mA"])
+@pytest.mark.parametrize("amps", ["1.8A", "1,8 A", "1.8 A", "1.8 amps", "1.8 amp", "1800 mA"])
 def test_amperes_are_read_as_people_write_them(amps: str, capsys: pytest.CaptureFixture[str]):
     words = ["--chairs", "5", "--breaker", "15A", "--already", "none", "--input", amps]
     code, told, _ = quick(capsys, *words)
@@ -92,7 +92,7 @@ def test_what_is_on_it_already_is_taken_off(
         (["--chairs", "5"], "--input"),
         (["--chairs", "5", "--input", "15"], "--input"),
         (["--chairs", "5", "--input", "130 W"], "--input"),
-        (["--chairs", "5", "--input", "1,8 A"], "--input"),
+        (["--chairs", "5", "--input", "1,800 A"], "two ways"),
         (["--chairs", "5", "--input", "1A", "--continuous", "2A"], "more than the chair's whole"),
         (["--chairs", "5", "--input", "1A", "--wire", "7"], "14 AWG, 12 AWG"),
         (["--chairs", "5", "--input", "1A", "--already", "3A, maybe"], "now and then"),
