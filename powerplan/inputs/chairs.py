@@ -16,6 +16,7 @@ from powerplan.inputs.reading import (
     micro,
 )
 from powerplan.inputs.tables import PlanTables, Table
+from powerplan.model.geometry import Point
 from powerplan.model.lengths import amps_text
 from powerplan.model.spec import Chain, ChairKind, ClearZone
 
@@ -47,7 +48,7 @@ def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
         rear_of_base_m=grid_m(it.rear_of_base),
         back_travel_m=grid_m(it.back_travel),
         reclined_reach_m=grid_m(it.reclined_reach),
-        clear=None if it.clear is None else _clear_zone(it.clear),
+        clear=_middle_of_seat(it) if it.measured is False else _clear_zone(it.clear),
         arm_gap_m=grid_or_unknown_m(it.arm_gap),
         rear_gap_m=grid_or_unknown_m(it.rear_gap),
         input_a=input_a,
@@ -56,9 +57,10 @@ def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
         lead_m=grid_m(it.lead),
         lead_wire=lead_wire,
         coupler_a=limit_or_unknown_a(it.coupler),
-        lead_from=(grid_m(it.lead_from.right), grid_m(it.lead_from.forward)),
+        lead_from=_lead_from(reading, it),
         chain=chain,
         longer_leads_m=longer_m(reading, table, "lead"),
+        measured=it.measured is not False,
     )
 
 
@@ -74,7 +76,27 @@ def longer_m(reading: Reading, table: Table[Any], usual: str) -> tuple[float, ..
     return tuple(sorted({grid_m(length) for length in longer}))
 
 
-def _clear_zone(clear: w.Clear) -> ClearZone:
+def _lead_from(reading: Reading, it: w.Chair) -> Point:
+    """Where the cord leaves; of a chair not measured just behind it, as near as cords may come."""
+    if it.measured is False:
+        rules = reading.rules
+        return (0.0, -grid_m(rules.exact("cord_clearance") + rules.exact("cord_diameter")))
+    return (grid_m(it.lead_from.right), grid_m(it.lead_from.forward))
+
+
+def _middle_of_seat(it: w.Chair) -> ClearZone:
+    """Where a mark goes under a chair not measured: the middle half of it, with no height clear."""
+    return ClearZone(
+        from_m=grid_m(it.depth / 4),
+        to_m=grid_m(it.depth * 3 / 4),
+        width_m=grid_m(it.seat_width / 2),
+        height_m=0.0,
+    )
+
+
+def _clear_zone(clear: w.Clear | None) -> ClearZone | None:
+    if clear is None:
+        return None
     return ClearZone(
         from_m=grid_m(clear.from_),
         to_m=grid_m(clear.to),

@@ -94,6 +94,14 @@ def _rules(table: Table[w.Project], rules_for: RulesFor, faults: Faults) -> Rule
         return rules_for(USUAL_RULES)
 
 
+def usual_or(name: object, rules_for: RulesFor) -> RuleSet:
+    """Return the rule set of that name, the usual one where there is none."""
+    try:
+        return rules_for(name if isinstance(name, str) else USUAL_RULES)
+    except RulebookError:
+        return rules_for(USUAL_RULES)
+
+
 def _project(reading: Reading, table: Table[w.Project], stem: str) -> Project:
     it = table.it
     if it.job is None and table.sound("job"):

@@ -22,7 +22,7 @@ VERSION = 1
 
 _GROUPS = ("door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet", "reading")
 _SINGLES = ("project", "room", "floor", "new_work", "cords")
-_LEVELS = ("plan_file", "bare_numbers", *_SINGLES, *_GROUPS)
+_LEVELS = ("plan_file", "bare_numbers", "chairs_from", *_SINGLES, *_GROUPS)
 
 _WORDS = {
     "model_type": "a table such as {{ key = value }} is wanted, not {found}",
@@ -63,7 +63,7 @@ class PlanTables:
     def __init__(self, document: Mapping[str, Any], faults: Faults) -> None:
         self._document = document
         self._faults = faults
-        self._bare = _bare_numbers(document, faults)
+        self._bare = bare_numbers_of(document, faults)
         for key in document:
             if key not in _LEVELS:
                 faults.add((key,), f"[{shown(key)}] is not known{meant(key, _LEVELS)}", about=())
@@ -126,7 +126,7 @@ class PlanTables:
         return tuple(tables)
 
 
-def _bare_numbers(document: Mapping[str, Any], faults: Faults) -> str | None:
+def bare_numbers_of(document: Mapping[str, Any], faults: Faults) -> str | None:
     """Return what numbers without a unit are: "mm", or None where the file does not say."""
     project = document.get("project")
     inner = project.get("bare_numbers") if isinstance(project, dict) else None

@@ -148,6 +148,7 @@ class Chair(Written):
     clear: Annotated[Clear | None, OR_UNKNOWN] = None
     arm_gap: f.Gap = None
     rear_gap: f.Gap = None
+    measured: f.Flag | None = None
     input: f.Input | None = None
     power: f.Power | None = None
     power_factor: f.PowerFactor | None = None
@@ -160,6 +161,18 @@ class Chair(Written):
         'where the cord leaves the chair, such as { right = "0 in", forward = "10 in" }'
     )
     chain: Chain | None = None
+
+
+class SheetChair(Written):
+    """What a [chair.NAME] with ``measured = false`` or ``like`` says of its size."""
+
+    like: f.Text | None = None
+    width: f.SeatWidth | None = None
+    row_widths: tuple[f.Extent, ...] | None = None
+    arm_width: f.ArmWidth | None = None
+    depth: f.ChairDepth | None = None
+    depth_reclined: f.ChairDepth | None = None
+    wall_clearance: f.Ahead | None = None
 
 
 class Row(Written):

@@ -78,8 +78,9 @@ def _spot(point: Point) -> Rect:
 
 
 def _sizes(case: Case, box: Box) -> Iterator[Finding]:
-    new, zone = case.plan.spec.new_work, case.seats[box.under].kind.clear
-    yield case.hold("box-plug-height", box.id, new.plug_height_m, zone.height_m if zone else None)
+    new, kind = case.plan.spec.new_work, case.seats[box.under].kind
+    height_m = kind.clear.height_m if kind.clear and kind.measured else None
+    yield case.hold("box-plug-height", box.id, new.plug_height_m, height_m)
     known = new.cut_out is not None and new.lid is not None
     yield case.hold("box-size-known", box.id, 2 if known else None, 2)
 

@@ -19,6 +19,7 @@ _KIND_OF_RULE = {
     "cord-wire": "cord",
     "extension-rating": "cord",
     "coupler-rating": "other",
+    "chair-measured": "other",
 }
 _SUBJECT = "depends on"
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_UM, Case
 from powerplan.judging.feeding import EXTENSION, LINK, OWN
+from powerplan.judging.measured import is_guess
 from powerplan.judging.paths import edge_crossings, path_length_m
 from powerplan.judging.plugs import downstream_a
 from powerplan.model.findings import Finding
@@ -77,7 +78,8 @@ def _lengths(case: Case, cord: Cord) -> Iterator[Finding]:
     yield case.same_length(subject, "rises_m", cord.rises_m, rises_m)
     yield case.same_length(subject, "length_m", cord.length_m, total_m, within_um=off_um)
     yield case.same_length(subject, "needed_m", cord.needed_m, needed_m, within_um=off_um + 1)
-    yield case.hold(rule, subject, cord.bought_m, needed_m, lenient_um=off_um + 1)
+    sure = cord.bought_m >= needed_m or not is_guess(case, cord)
+    yield case.hold(rule, subject, cord.bought_m, needed_m, checked=sure, lenient_um=off_um + 1)
     over_m = cord.bought_m - total_m
     allowed_m = case.rules.length_m("park_over")
     if cord.park_m is None:

@@ -13,6 +13,7 @@ from powerplan.judging.drops import judge_drops
 from powerplan.judging.hazards import judge_hazards
 from powerplan.judging.layout import judge_layout
 from powerplan.judging.loads import judge_circuits
+from powerplan.judging.measured import judge_measures
 from powerplan.judging.outlets import judge_outlets
 from powerplan.judging.places import judge_chairs, judge_zones
 from powerplan.judging.plugs import judge_feeding, judge_plugs
@@ -34,6 +35,7 @@ _TRADES = (
     judge_hazards,
     judge_chairs,
     judge_zones,
+    judge_measures,
     judge_feeding,
     judge_circuits,
     judge_plugs,

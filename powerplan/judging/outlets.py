@@ -44,7 +44,7 @@ def _plug_under_chair(case: Case, outlet: Outlet) -> Iterator[Finding]:
         clear, zone = seat.clear, seat.kind.clear
         if clear is None or zone is None:
             continue
-        if depth_inside_m(clear, (outlet.x_m, outlet.y_m)) >= 0.0:
+        if depth_inside_m(clear, (outlet.x_m, outlet.y_m)) >= 0.0 and seat.kind.measured:
             plug_m = case.plan.spec.new_work.plug_height_m
             yield case.hold("box-plug-height", f"outlet {outlet.id}", plug_m, zone.height_m)
 

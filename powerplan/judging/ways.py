@@ -9,6 +9,7 @@ from fractions import Fraction
 from powerplan.judging.case import LENIENT_M, Case
 from powerplan.judging.convex import depth_inside_m, of_rect, pieces
 from powerplan.judging.feeding import EXTENSION
+from powerplan.judging.measured import is_guess
 from powerplan.judging.openings import Opening
 from powerplan.judging.outlines import depth_m, length_beyond_m, moved_out
 from powerplan.judging.parking import judge_parking
@@ -54,7 +55,10 @@ def _clearance(case: Case, cord: Cord) -> Iterator[Finding]:
         return
     limit_m = case.rules.length_m("cord_clearance")
     note = f"nearest to {nearest}"
-    yield case.hold("cord-clear-of-mechanism", subject, clear_m, limit_m, note=note)
+    if is_guess(case, cord):
+        yield case.hold("cord-clear-of-mechanism", subject, None, limit_m)
+    else:
+        yield case.hold("cord-clear-of-mechanism", subject, clear_m, limit_m, note=note)
     yield case.same_length(
         subject, "clearance_m", cord.clearance_m, clear_m, within_um=_CLEARANCE_UM
     )

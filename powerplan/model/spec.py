@@ -45,6 +45,7 @@ __all__ = [
     "Cords",
     "Curve",
     "Door",
+    "FileRead",
     "Framing",
     "Load",
     "MovingPart",
@@ -87,6 +88,14 @@ class Assumption:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FileRead:
+    """A file that was read beside the plan file, and the SHA-256 of its bytes."""
+
+    name: str
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanSpec:
     """The whole plan as read. Everything is in the order of its name, digits by value."""
 
@@ -107,6 +116,7 @@ class PlanSpec:
     assumed: tuple[Assumption, ...]
     tables: tuple[TableKind, ...] = ()
     readings: tuple[TapeReading, ...] = ()
+    files: tuple[FileRead, ...] = ()
     supplies: tuple[SupplyKind, ...] = ()
     outlet_units: tuple[OutletUnitKind, ...] = ()
 

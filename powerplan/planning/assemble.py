@@ -30,6 +30,7 @@ from powerplan.planning.conditions import conditions
 from powerplan.planning.gaps import crossing_findings, shared_gaps
 from powerplan.planning.ladder import Solved
 from powerplan.planning.loads import CircuitLoad, Way, circuit_loads, load_findings, single_sockets
+from powerplan.planning.measuring import measured_findings
 from powerplan.planning.site import FLOOR_BOX, Site
 from powerplan.planning.spare import served
 from powerplan.planning.volts import CircuitVolts, circuit_volts, drop_finding, wiring
@@ -87,6 +88,7 @@ def all_findings(
     used |= {f"outlet {fed.feed.id}" for fed in way.fed} if way else set()
     findings = [f for f in site.hazards if f.outcome is Outcome.NOT_MET or f.subject in used]
     findings.extend(layout_findings(site.spec, site.rows, site.rules))
+    findings.extend(measured_findings(site))
     if way is None:
         return tuple(findings)
     for load in loads:

@@ -9,6 +9,7 @@ from powerplan.model.findings import Finding
 from powerplan.model.lengths import amps_text
 from powerplan.model.plan import Condition
 from powerplan.planning.loads import CircuitLoad
+from powerplan.planning.measuring import HANGS_ON_IT, RULE, sentence
 from powerplan.planning.site import Site
 
 _KINDS = {
@@ -41,12 +42,15 @@ def conditions(
     """
     told = [_load_condition(site, load) for load in loads if load.chairs and not load.load_known]
     by_kind: dict[str, list[Finding]] = {}
+    unmeasured = [f for f in findings if f.hangs and f.rule == RULE]
     for finding in findings:
-        if finding.hangs:
+        if finding.hangs and not (unmeasured and finding.rule in HANGS_ON_IT):
             by_kind.setdefault(_KINDS.get(finding.rule, "other"), []).append(finding)
     for load in loads:
         if load.chairs and load.existing is not None:
             told.extend(_circuit_conditions(site, load))
+    if unmeasured:
+        told.append(_unmeasured(unmeasured))
     for kind in ("panel", "framing", "cut-out", "cord", "other"):
         found = by_kind.get(kind, [])
         if found:
@@ -104,6 +108,17 @@ def _circuit_conditions(site: Site, load: CircuitLoad) -> list[Condition]:
         )
         for text in told
     ]
+
+
+def _unmeasured(findings: list[Finding]) -> Condition:
+    return Condition(
+        kind="other",
+        subject=findings[0].subject,
+        circuit=None,
+        if_continuous_a=None,
+        if_not_continuous_a=None,
+        sentence=sentence(findings),
+    )
 
 
 def _from_findings(kind: str, findings: list[Finding]) -> Condition:

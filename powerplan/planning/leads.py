@@ -15,7 +15,7 @@ from powerplan.engineering.cords.lengths import (
     split_for_extension,
 )
 from powerplan.engineering.cords.paths import NoWay, Route
-from powerplan.model.findings import Bound, Finding, hold
+from powerplan.model.findings import Bound, Finding, Outcome, hold
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import MICROMETRE_M, length_text, micrometres
 from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
@@ -23,6 +23,8 @@ from powerplan.model.spec import ChairKind
 from powerplan.planning.site import Site
 
 OWN, LINK, EXTENSION = "own", "link", "extension"
+_BOX = "box "
+_GUESS = "Nobody measured under these chairs: the way is a straight guess."
 _NAMES = {
     OWN: "lead",
     LINK: "link",
@@ -102,6 +104,9 @@ def lay_lead(
         Whether an extension cord may help.
     """
     way = site.router.route(start.place, end.place)
+    guessed = isinstance(way, NoWay) and _may_guess(site, start.id, chair)
+    if guessed:
+        way = site.router.guessed(start.place, end.place)
     if isinstance(way, NoWay):
         return (), (no_way(site, way, f"{start.id}-{end.id}"),)
     needed_m = needed_lead_m(way.way_m + start.rise_m, site.rules)
@@ -120,7 +125,18 @@ def lay_lead(
     )
     longest_m = max(kind.longer_leads_m, default=None)
     enough = long_enough(site, lead, "cord-length", longest_m)
-    return (lead,), (enough, *lying(site, lead))
+    if guessed and enough.stops:
+        enough = replace(enough, outcome=Outcome.NOT_CHECKED, note=_GUESS)
+    return (lead,), (enough, *lying(site, lead, guessed=guessed))
+
+
+def _may_guess(site: Site, feed: str, chair: str) -> bool:
+    """True from a box under a chair that is not measured, to that chair or the one beside it."""
+    seats = {seated.id: seated for seated in site.chairs}
+    over, to = seats.get(feed.removeprefix(_BOX)), seats.get(chair)
+    if not feed.startswith(_BOX) or over is None or to is None or over.row != to.row:
+        return False
+    return abs(over.seat - to.seat) <= 1 and not (over.kind.measured or to.kind.measured)
 
 
 def lead_to_use_m(kind: ChairKind, needed_m: float) -> float:
@@ -266,8 +282,8 @@ def long_enough(site: Site, cord: Leg, rule: str, longest_m: float | None = None
     return hold(site.rules.rules[rule], f"cord {cord.id}", cord.bought_m, cord.needed_m, note=note)
 
 
-def lying(site: Site, cord: Leg) -> tuple[Finding, ...]:
-    """Return what is asked of the floor under a cord."""
+def lying(site: Site, cord: Leg, *, guessed: bool = False) -> tuple[Finding, ...]:
+    """Return what is asked of the floor under a cord; a guessed way proves nothing."""
     rules, accepted_m = site.rules.rules, site.spec.cords.open_floor_m
     units = site.spec.project.units
     note = ""
@@ -282,8 +298,9 @@ def lying(site: Site, cord: Leg) -> tuple[Finding, ...]:
     clearance = hold(
         rules["cord-clear-of-mechanism"],
         f"cord {cord.id}",
-        wanted_m if on_the_line else cord.clearance_m,
+        None if guessed else wanted_m if on_the_line else cord.clearance_m,
         wanted_m,
+        note=_GUESS if guessed else "",
     )
     floor = hold(
         rules["cord-on-open-floor"], f"cord {cord.id}", cord.open_floor_m, accepted_m, note=note

@@ -145,7 +145,8 @@ def _about(plan: Plan) -> tuple[str, ...]:
     place = project.place or "place unknown"
     return (
         f"{project.job}, {place}; rules: {plan.rules.edition} ({plan.rules.id})",
-        f"{plan.program}; plan file {plan.plan_file_sha256[:12]}",
+        f"{plan.program}; plan file {plan.plan_file_sha256[:12]}"
+        + "".join(f"; {file.name} {file.sha256[:12]}" for file in plan.spec.files),
     )
 
 

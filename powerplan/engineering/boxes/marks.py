@@ -93,7 +93,7 @@ def mark_box(spec: PlanSpec, chair: SeatedChair, zones: Zones, rules: RuleSet) -
     """
     subject = f"box {chair.id}"
     sizes = sizes_of(spec, rules)
-    clear = _clear_zone(chair, zones)
+    clear = _clear_zone(chair, zones) if chair.kind.measured else _guess(chair)
     if clear is None or chair.kind.clear is None:
         note = (
             f"Nobody measured a clear zone under a {chair.kind.id}, so nothing under it is known "
@@ -106,7 +106,9 @@ def mark_box(spec: PlanSpec, chair: SeatedChair, zones: Zones, rules: RuleSet) -
             findings=(hold(rules.rules["box-has-a-place"], subject, 0, 1, note=note),),
         )
     general = (
-        verdicts.plug_height(spec, subject, chair.kind.clear.height_m, rules),
+        verdicts.plug_height(
+            spec, subject, chair.kind.clear.height_m if chair.kind.measured else None, rules
+        ),
         verdicts.size_known(spec, subject, sizes, rules),
     )
     clip, slanted = lid_inside(clear, spec.room, sizes)
@@ -177,6 +179,11 @@ def _clear_zone(chair: SeatedChair, zones: Zones) -> Outline | None:
         if opening.chair == chair.id and opening.kind == CLEAR:
             return opening.outline
     return None
+
+
+def _guess(chair: SeatedChair) -> Outline | None:
+    """The middle of the seat of a chair that is not measured, in the room. [m]"""
+    return None if chair.clear is None else chair.frame.outline(chair.clear)
 
 
 def _middle(one: Cell) -> Spot:

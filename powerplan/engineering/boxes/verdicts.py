@@ -55,7 +55,7 @@ def size_known(spec: PlanSpec, subject: str, sizes: Sizes, rules: RuleSet) -> Fi
     return hold(rule, subject, sizes.known, _BOTH_SIZES, note=note, checked=known)
 
 
-def plug_height(spec: PlanSpec, subject: str, clear_m: float, rules: RuleSet) -> Finding:
+def plug_height(spec: PlanSpec, subject: str, clear_m: float | None, rules: RuleSet) -> Finding:
     """Return whether the plug is lower than the clear zone is high.
 
     Parameters
@@ -64,12 +64,15 @@ def plug_height(spec: PlanSpec, subject: str, clear_m: float, rules: RuleSet) ->
         The plan as read.
     subject : str
         The box.
-    clear_m : float
-        Height of the clear zone. [m]
+    clear_m : float or None
+        Height of the clear zone, None under a chair that is not measured. [m]
     rules : RuleSet
         The rules.
     """
     plug_m, units = spec.new_work.plug_height_m, spec.project.units
+    if clear_m is None:
+        note = "Nobody measured how high it is clear under this chair."
+        return hold(rules.rules["box-plug-height"], subject, plug_m, None, note=note)
     note = (
         f"A plug {length_text(plug_m, units)} high does not fit under a mechanism that leaves "
         f"{length_text(clear_m, units)}: choose a recessed box or a flatter plug."
