@@ -11,7 +11,7 @@ from typing import Any
 from powerplan.inputs.faults import Fault, Faults, line_of, shown_file, told
 from powerplan.inputs.reader import RulesFor, spec_of, usual_or
 from powerplan.inputs.saying import found
-from powerplan.inputs.shop import Shop, shop_of
+from powerplan.inputs.shop import KEY, Shop, shop_of
 from powerplan.inputs.spec_sheets import from_sheets
 from powerplan.inputs.tables import VERSION, PlanTables, bare_numbers_of
 from powerplan.inputs.toml_lines import key_lines
@@ -92,6 +92,8 @@ def _spec(
     if shop is not None:
         own = document.get("chair", {})
         document = {**document, "chair": {**shop.chairs, **own} if isinstance(own, dict) else own}
+    elif KEY in document:
+        document = {"chair": {}, **document}  # why there is none is told already
     project = document.get("project")
     said = project if isinstance(project, dict) else {}
     rules = usual_or(said.get("rules"), rules_for)

@@ -25,7 +25,7 @@ _HINTS = {
     "depth_reclined": 'the whole depth with back and footrest out, such as "71 in"',
     "wall_clearance": 'what the sheet asks between wall and upright headrest, such as "6 in"',
 }
-_MEASURES = (
+MEASURES = (
     *("seat_width", "rear_of_base", "back_travel", "reclined_reach"),
     *("clear", "arm_gap", "rear_gap", "lead_from"),
 )
@@ -133,7 +133,7 @@ class _Sheet:
         }
 
     def _refuse_measures(self) -> None:
-        for key in _MEASURES:
+        for key in MEASURES:
             if key in self._value:
                 words = "this is a measure, and the chair is not measured: leave it out, or measure"
                 self._faults.add((*self._path, key), f"{words} the whole chair")

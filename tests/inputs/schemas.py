@@ -17,7 +17,7 @@ from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, PlainValidator
 
-from powerplan.inputs import tables
+from powerplan.inputs import shop, spec_sheets, tables
 from powerplan.inputs import written as w
 from powerplan.inputs.faults import Faults
 from powerplan.inputs.fields import shape_of
@@ -55,6 +55,8 @@ def plan_file_schema() -> Schema:
     for path, model, named in asked:
         found = _table(model, defs)
         place, *inner = path
+        if place == "chair":
+            found = _measured_or_not(found, defs)
         if named:
             found = _named_tables(found)
         if inner:
@@ -82,7 +84,21 @@ def plan_file_schema() -> Schema:
 
 
 def _extras() -> Schema:
-    return {}
+    return {shop.KEY: {"type": "string", "minLength": 1}}
+
+
+def _measured_or_not(measured: Schema, defs: dict[str, Schema]) -> Schema:
+    """A chair with every measure, or one of a spec sheet: its size as told there, and the rest."""
+    sheet = _table(w.SheetChair, defs)["$ref"].rpartition("/")[2]
+    chair = defs[measured["$ref"].rpartition("/")[2]]
+    rest = {k: v for k, v in chair["properties"].items() if k not in spec_sheets.MEASURES}
+    defs[sheet]["properties"] = {**rest, **defs[sheet]["properties"], "measured": {"const": False}}
+    said = {"properties": {"measured": {"const": False}}, "required": ["measured"]}
+    return {
+        "if": {"anyOf": [said, {"required": ["like"]}]},
+        "then": {"$ref": f"#/$defs/{sheet}"},
+        "else": measured,
+    }
 
 
 def _named_tables(inner: Schema) -> Schema:

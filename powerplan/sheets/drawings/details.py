@@ -13,8 +13,8 @@ from powerplan.sheets.drawings.measures import Datum, Mark, measure
 from powerplan.sheets.drawings.room import draw_joists
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
-from powerplan.sheets.lower import DESCENT
 from powerplan.sheets.local import local_of
+from powerplan.sheets.lower import DESCENT
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Item, Line, Text, View
 from powerplan.sheets.words import at_most_text
 

@@ -1,0 +1,103 @@
+"""Plans with chairs that nobody measured: they hang on measuring, and say so."""
+
+import json
+
+import pytest
+from abroad import plan_of
+
+from powerplan.judging.judge import judge
+from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.model.plan import NEW_CIRCUITS, NOT_POSSIBLE, Plan
+from powerplan.rulebook.loader import rule_set
+from powerplan.sheets.views import PLAN, plan_sheet
+from powerplan.sheets.writers.text import sheet_text
+
+HALL = """\
+plan_file = 1
+[project]
+job = "new"
+place = "home"
+[room]
+width = "18 ft"
+depth = "15 ft"
+[floor]
+build = "slab"
+[chair.guess]
+like = "generic-recliner"
+lead = "{lead}"
+[row.A]
+chair = "guess"
+seats = 4
+headrest_to_wall = "12 in"
+[new_work]
+circuits = 2
+home_run = "40 ft"
+cut_out = {{ width = "4 in", depth = "4 in" }}
+lid = {{ width = "6 in", depth = "6 in" }}
+"""
+
+
+def hall(lead: str = "5 ft") -> Plan:
+    return plan_of(HALL.format(lead=lead))
+
+
+def judged(plan: Plan):
+    plain = json.loads(json.dumps(to_plain(plan), allow_nan=False))
+    return judge(plan_from_plain(plain), rule_set(plan.rules.id))
+
+
+@pytest.mark.parametrize("lead", ["5 ft", "8 ft", "12 ft"])
+def test_the_judge_agrees_and_every_answer_hangs_on_measuring(lead: str):
+    plan = hall(lead)
+    assert plan.decision.verdict == NEW_CIRCUITS
+    assert plan.decision.exit_code == 4
+    report = judged(plan)
+    assert list(report.disputed) == []
+    assert "chair-measured" in {f.rule for f in report.findings if f.hangs}
+
+
+def test_every_mark_is_provisional_and_in_the_middle_of_its_seat():
+    plan = hall()
+    chairs = {chair.id: chair for chair in plan.chairs}
+    assert plan.boxes
+    for box in plan.boxes:
+        assert box.provisional
+        # wall to headrest, and half of the 39 in of the chair
+        assert box.ideal_m[1] == pytest.approx(0.3048 + 39 * 0.0254 / 2, abs=1e-6)
+        assert box.ideal_m[0] == pytest.approx(chairs[box.under].x_m, abs=1e-6)
+
+
+def test_nothing_under_a_chair_not_measured_is_open():
+    assert {zone.kind for zone in hall().zones} == {"pinch"}
+
+
+def test_what_is_still_needed_is_told_most_useful_first():
+    (condition,) = hall().decision.depends_on
+    assert condition.sentence.index("clear zone") < condition.sentence.index("seat and arms")
+    text = sheet_text(plan_sheet(hall(), PLAN), "utf-8")
+    assert "ASSUMED: all floor under it is pinch zone" in text
+    first = " ".join(text[text.index("WHAT TO FIND OUT FIRST") :].split())
+    assert "clear zone under the seat" in first
+
+
+def test_a_cord_too_short_even_in_a_straight_line_is_no_way():
+    # mid seat is 19 1/2 in ahead of the headrest: (19.5 + 24) x 1.1 is 48 in at least
+    plan = hall("3 ft")
+    assert plan.decision.verdict == NOT_POSSIBLE
+    assert list(judged(plan).disputed) == []
+
+
+def test_a_judge_misses_the_condition_when_it_was_cut_out():
+    plain = to_plain(hall())
+    plain["decision"]["depends_on"] = []
+    plain["decision"]["exit_code"] = 0
+    report = judge(plan_from_plain(json.loads(json.dumps(plain))), rule_set("us-nec-2023"))
+    assert [f for f in report.findings if f.stops and f.rule == "record-agrees"]
+
+
+def test_a_mark_called_firm_is_refused():
+    plain = to_plain(hall())
+    plain["boxes"][0]["provisional"] = False
+    report = judge(plan_from_plain(json.loads(json.dumps(plain))), rule_set("us-nec-2023"))
+    told = [f.note for f in report.findings if f.stops and f.subject == plain["boxes"][0]["id"]]
+    assert any("provisional" in note for note in told)
