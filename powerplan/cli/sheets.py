@@ -144,6 +144,7 @@ def _plan_file(path: Path, found: Judged) -> bytes:
 
 def _list(folder: Path, letter: str, plan: Plan, note: str) -> None:
     """Write the files of a set and, on the last line, the verdict."""
+    from powerplan.sheets.local import local_of
     from powerplan.sheets.views import verdict_line
     from powerplan.sheets.writers.columns import printable
 
@@ -151,7 +152,7 @@ def _list(folder: Path, letter: str, plan: Plan, note: str) -> None:
     place = revision_folder(folder, letter)
     lines = [f"Revision {letter}" + (f" ({note})" if note else "")]
     lines += [printable(str(file), encoding) for file in sorted(place.iterdir())]
-    lines.append(printable(verdict_line(plan), encoding))
+    lines.append(printable(local_of(plan)(verdict_line(plan)), encoding))
     deliver("\n".join(lines) + "\n", "-")
 
 

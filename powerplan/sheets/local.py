@@ -57,7 +57,7 @@ def localizer(rules: str, names: frozenset[str] = frozenset()) -> Local:
     pattern = _pattern({**words, **dict.fromkeys(kept, "")}, kept)
 
     def local(text: str) -> str:
-        return pattern.sub(lambda found: _said(found[0], words), text)
+        return pattern.sub(lambda found: _with_article(found, words), text)
 
     return local
 
@@ -67,7 +67,14 @@ def _pattern(words: Iterable[str], exact: Iterable[str] = ()) -> re.Pattern[str]
     exact = set(exact)
     longest = sorted(words, key=lambda word: (-len(word), word))
     told = [re.escape(word) if word in exact else f"(?i:{re.escape(word)})" for word in longest]
-    return re.compile(rf"(?<![\w\[-])(?:{'|'.join(told)})(?![\w\]]|-[a-z]| = )")
+    return re.compile(rf"(?<![\w\[-])(?:([Aa]n?) )?({'|'.join(told)})(?![\w\]]|-[a-z]| = )")
+
+
+def _with_article(found: re.Match[str], words: dict[str, str]) -> str:
+    told = _said(found[2], words)
+    if found[1] is None or found[2].lower() not in words:
+        return found[0] if told == found[2] else told
+    return f"{found[1][0]}{'n' if told[0].lower() in 'aeiou' else ''} {told}"
 
 
 def _said(word: str, words: dict[str, str]) -> str:

@@ -86,6 +86,10 @@ def test_the_us_reads_as_it_was_written():
         ('write breaker = "16 A" in [outlet.W1]', 'write breaker = "16 A" in [outlet.W1]'),
         ("3 outlets, home run 4 m", "3 socket-outlets, supply run 4 m"),
         ("GFCI", "RCD"),
+        ("An outlet with a breaker", "A socket-outlet with a circuit-breaker"),
+        ("a ground and an extension cord", "an earth and an extension lead"),
+        ("an arm panel and a box", "an arm panel and a box"),
+        ("a duplex receptacle is two", "a double socket-outlet is two"),
     ],
 )
 def test_whole_words_are_told_in_the_country_s_way(text: str, told: str):

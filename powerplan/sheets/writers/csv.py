@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterable
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.sheets.bought import bought
+from powerplan.sheets.local import local_of
 from powerplan.sheets.pages.print_wiring import electrician_buys
 from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text
 
@@ -138,15 +139,22 @@ def _cord(cord: Cord, units: str) -> Row:
 def _buying(plan: Plan) -> Iterable[Row]:
     for (what, length_m, wire), count in bought(plan).items():
         length = _length("length", length_m, plan.spec.project.units)
-        yield {"what": what, **length, "wire": wire or UNKNOWN, "how_many": count}
+        yield {"what": local_of(plan)(what), **length, "wire": wire or UNKNOWN, "how_many": count}
 
 
 def _electrician(plan: Plan) -> Iterable[Row]:
+    local = local_of(plan)
     for line in electrician_buys(plan):
         missing = UNKNOWN if line.how_many is None else ""
         length = _length("length", line.length_m, plan.spec.project.units, missing)
         count = "" if line.how_many is None else line.how_many
-        yield {"what": line.what, "size": line.size, **length, "how_many": count, "mind": line.note}
+        yield {
+            "what": local(line.what),
+            "size": line.size,
+            **length,
+            "how_many": count,
+            "mind": local(line.note),
+        }
 
 
 def _circuit_head() -> tuple[str, ...]:
