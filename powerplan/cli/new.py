@@ -26,6 +26,7 @@ Then change it to your own room, and: powerplan den.toml
 """
 
 _MOST = 12
+_RULES = "us-nec-2023"
 _SCHEMAS = {
     "plan": ("plan file", "plan-file.schema.json"),
     "record": ("record", "record.schema.json"),
@@ -43,6 +44,7 @@ _DOOR_BEFORE_M = 40 * INCH_M
 @click.option("--chairs", type=click.IntRange(1, _MOST), default=5, help="In the row; 5.")
 @click.option("--width", metavar="LENGTH", help="Of the room; what the row needs.")
 @click.option("--depth", metavar="LENGTH", help="Back wall to screen wall; 15 ft.")
+@click.option("--rules", metavar="SET", default=_RULES, help=f"Which rules; {_RULES}.")
 @click.option(
     "--schema",
     type=click.Choice(list(_SCHEMAS)),
@@ -50,7 +52,13 @@ _DOOR_BEFORE_M = 40 * INCH_M
 )
 @click.option("--job", type=click.Choice(["retrofit", "new"]), default="retrofit", help="retrofit.")
 def command(
-    file: Path, chairs: int, width: str | None, depth: str | None, schema: str | None, job: str
+    file: Path,
+    chairs: int,
+    width: str | None,
+    depth: str | None,
+    rules: str,
+    schema: str | None,
+    job: str,
 ) -> int:
     """Write the file, unless one is there, and say what to do next."""
     if schema is not None:
@@ -59,7 +67,7 @@ def command(
         return codes.WORKS
     width_m = _usual_width_m(chairs) if width is None else _length_m("--width", width)
     depth_m = _USUAL_DEPTH_M if depth is None else _length_m("--depth", depth)
-    text = starter_text(file.name, chairs, width_m, depth_m, job)
+    text = starter_text(file.name, chairs, width_m, depth_m, job, rules)
     _write_or_refuse(file, text)
     tell(f"{file} is written. Next: powerplan {file}")
     return codes.WORKS
@@ -74,7 +82,9 @@ def _write_or_refuse(file: Path, text: str) -> None:
         raise OutputError(f"cannot write {file}: {fault.strerror or fault}") from None
 
 
-def starter_text(name: str, chairs: int, width_m: Fraction, depth_m: Fraction, job: str) -> str:
+def starter_text(
+    name: str, chairs: int, width_m: Fraction, depth_m: Fraction, job: str, rules: str = _RULES
+) -> str:
     """Return a starter plan file.
 
     Parameters
@@ -87,6 +97,8 @@ def starter_text(name: str, chairs: int, width_m: Fraction, depth_m: Fraction, j
         The room. [m]
     job : str
         retrofit or new; a new build has no circuit and no outlet yet.
+    rules : str
+        The rule set; in a metric country lengths are too.
     """
     words = {
         "schema": _schema("plan").as_uri(),
@@ -100,7 +112,14 @@ def starter_text(name: str, chairs: int, width_m: Fraction, depth_m: Fraction, j
     }
     existing = _data("existing.toml") if job == "retrofit" else "\n"
     words["existing"] = Template(existing).substitute(words)
-    return Template(_data("starter.toml")).substitute(words)
+    text = Template(_data("starter.toml")).substitute(words)
+    if rules == _RULES:
+        return text
+    from powerplan.cli.abroad import for_country
+    from powerplan.rulebook.loader import rule_set
+    from powerplan.sheets.local import localizer
+
+    return localizer(rules)(for_country(text, rule_set(rules)))
 
 
 def _write_new(file: Path, text: str) -> None:

@@ -10,7 +10,7 @@ from refresh import EXAMPLES, plan_files, planned, record_of
 
 from powerplan.inputs.record_file import read_record
 from powerplan.judging.judge import judge
-from powerplan.model.plan import EXISTING, NEW_CIRCUITS, NOT_POSSIBLE
+from powerplan.model.plan import EXISTING, NEW_CIRCUITS, NEW_OUTLETS, NOT_POSSIBLE
 from powerplan.rulebook.loader import rule_set
 from powerplan.sheets.writers.json import record_text
 
@@ -20,6 +20,8 @@ SHOWN = {
     "two-row-theater": (NEW_CIRCUITS, 0),
     "tight-lounge": (NOT_POSSIBLE, 3),
     "three-row-cinema": (NEW_CIRCUITS, 4),
+    "metric-lounge": (NEW_OUTLETS, 4),
+    "spec-sheet-den": (NEW_CIRCUITS, 4),
 }
 
 

@@ -1,0 +1,44 @@
+"""The starter for a metric country plans as it stands, in that country's sizes and words."""
+
+import re
+import tomllib
+
+import pytest
+from abroad import IEC, plan_of
+
+from powerplan.cli.main import main
+from powerplan.cli.new import starter_text
+from powerplan.model.lengths import FOOT_M
+
+
+@pytest.mark.parametrize("job", ["retrofit", "new"])
+@pytest.mark.parametrize("chairs", [1, 5, 9])
+def test_it_plans_as_it_stands(chairs: int, job: str):
+    width_m = max(12, chairs * 3 + 4) * FOOT_M
+    plan = plan_of(starter_text("den.toml", chairs, width_m, 15 * FOOT_M, job, IEC.id))
+    assert plan.rules.id == IEC.id
+    assert plan.decision.exit_code == 0
+
+
+def test_no_inch_no_gauge_and_no_word_of_another_country_is_left():
+    text = starter_text("den.toml", 5, 20 * FOOT_M, 15 * FOOT_M, "retrofit", IEC.id)
+    values = re.sub(r"#.*", "", text)
+    assert not re.search(r"\b(in|ft|AWG|continuous|fastened)\b", values)
+    assert "socket-outlet" in text
+    assert "distribution board" in text
+    document = tomllib.loads(text)
+    assert document["project"] | {"name": ""} == {
+        "name": "",
+        "job": "retrofit",
+        "place": "home",
+        "rules": IEC.id,
+        "units": "mm",
+    }
+
+
+def test_it_is_written_where_one_says(tmp_path, capsys):
+    file = tmp_path / "den.toml"
+    assert main(["new", str(file), "--rules", IEC.id]) == 0
+    assert main(["decide", str(file)]) == 0
+    assert "socket-outlet" in capsys.readouterr().out
+    assert main(["new", str(tmp_path / "other.toml"), "--rules", "mars"]) == 2
