@@ -61,13 +61,17 @@ def length_text(length_m: float, units: str, *, step: int = 8) -> str:
     return f"{sign}{feet} ft {inch_text} in" if feet else f"{sign}{inch_text} in"
 
 
-def amps_text(current_a: float | Fraction, *, down: bool = False) -> str:
+def amps_text(current_a: float | Fraction, *, down: bool = False, up: bool = False) -> str:
     """Return a current to two decimals without trailing zeros, such as ``1.8 A``.
 
     ``down=True`` rounds down: for what may still be added, never promise more than is true.
+    ``up=True`` rounds up: for what is asked, so that with what is left it makes up the whole.
     """
     scaled = Fraction(current_a).limit_denominator(10**9) * 100
-    hundredths = scaled.numerator // scaled.denominator if down else round(scaled)
+    hundredths = round(scaled)
+    if down or up:
+        hundredths = -(-scaled.numerator // scaled.denominator)
+        hundredths -= int(down and hundredths != scaled)
     return f"{hundredths / 100:.2f}".rstrip("0").rstrip(".") + " A"
 
 

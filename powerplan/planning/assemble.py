@@ -117,8 +117,10 @@ def _parked(site: Site, run: Any) -> list[Finding]:
         if over_m > record.park_over_m(site):
             loose = length_text(leg.bought_m - leg.length_m, units)
             note = (
-                f"{loose} of it lies loose: the cords page says where, behind the base of "
-                f"{served(run, leg).id} if there is room; never under a mechanism."
+                f"{length_text(over_m, units)} is left over beyond the slack that every cord "
+                f"keeps; with that slack {loose} of it lies loose: the cords page says where, "
+                f"behind the base of {served(run, leg).id} if there is room; never under a "
+                "mechanism."
             )
             rule = site.rules.rules["spare-parked"]
             told.append(hold(rule, f"cord {leg.id}", over_m, record.park_over_m(site), note=note))

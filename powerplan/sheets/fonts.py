@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import csv
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from powerplan.sheets.writers.columns import printable
@@ -67,6 +67,20 @@ def drawable(text: str) -> str:
     return "".join(char if char in known else REPLACEMENT for char in tame)
 
 
+def lacking(text: str) -> int:
+    """Return how many characters of a text the font cannot draw.
+
+    Parameters
+    ----------
+    text : str
+        Anything.
+    """
+    if text.isascii():
+        return 0
+    return drawable(text).count(REPLACEMENT) - text.count(REPLACEMENT)
+
+
+@lru_cache(maxsize=1 << 14)
 def text_width_em(words: str, *, bold: bool = False) -> float:
     """Return the width of a line of text as a multiple of its letter size.
 

@@ -10,8 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from powerplan.sheets.fonts import REPLACEMENT, lacking
 from powerplan.sheets.paper import HEADING_MM, Paper
-from powerplan.sheets.parts import Figure, Part, Table
+from powerplan.sheets.part_texts import texts_of
+from powerplan.sheets.parts import Figure, Part, Say, Table
 from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.typeset.blocks import Block, text_blocks
@@ -22,12 +24,17 @@ from powerplan.sheets.typeset.scales import NO_SCALE, scale_text
 from powerplan.sheets.typeset.tables import table_blocks
 
 _NO_DRAWING = "no drawing"
+_NOT_PRINTABLE = (
+    f"{REPLACEMENT} stands for a letter that is not printable here: see the screen page, "
+    "sheets.html, for the name."
+)
 
 
 class PaperSheet(NamedTuple):
-    """One sheet of paper, ready to be drawn; ``number`` is as in 2.1, ``paper`` as it lies."""
+    """One sheet of paper, ready to be drawn; ``number`` counts all sheets of the set from 1,
+    ``paper`` is as it lies."""
 
-    number: str
+    number: int
     of: int
     page: SheetPage
     paper: Paper
@@ -60,17 +67,25 @@ def sheets_of_paper(sheets: SetOfSheets, paper: Paper) -> tuple[PaperSheet, ...]
     paper : Paper
         The paper, upright.
     """
-    spread = [(page, _Flow(paper, sheets.units).spread(page)) for page in sheets.pages]
+    pages = [_honest(page) for page in sheets.pages]
+    spread = [(page, _Flow(paper, sheets.units).spread(page)) for page in pages]
     total = sum(len(filled) for _, filled in spread)
-    done = []
+    done: list[PaperSheet] = []
     for page, filled in spread:
         for number, sheet in enumerate(filled, 1):
-            place = Place(f"{page.number}.{number}", total, number == 1)
+            place = Place(len(done) + 1, total, number == 1)
             scale = _scale_of(sheet)
             frame = frame_ink(sheets, page, sheet.paper, place, scale)
             ink = (*frame, *sheet.ink)
             done.append(PaperSheet(place.number, total, page, sheet.paper, scale, ink))
     return tuple(done)
+
+
+def _honest(page: SheetPage) -> SheetPage:
+    """A page that says so where a name on it has letters that these sheets cannot print."""
+    if not any(map(lacking, texts_of(page))):
+        return page
+    return page._replace(parts=(Say(text=_NOT_PRINTABLE), *page.parts))
 
 
 def _scale_of(sheet: _Sheet) -> str:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Plan
-from powerplan.model.spec import Riser, Wall
+from powerplan.model.spec import Riser, Room, Wall
 from powerplan.sheets.words import wall_name
 
 SIDES = (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN)
@@ -77,25 +77,46 @@ def edge_m(rect: Rect, side: Wall) -> float:
 def _face(plan: Plan, point: Point, side: Wall) -> Face:
     across = side in (Wall.LEFT, Wall.RIGHT)
     ahead = 1.0 if side in (Wall.RIGHT, Wall.SCREEN) else -1.0
-    room = plan.spec.room
-    size = room.width_m if across else room.depth_m
-    start, wall = point[0 if across else 1], size if ahead > 0 else 0.0
+    start = point[0 if across else 1]
+    wall = _wall_met(plan.spec.room, point, side)
     here = level_m(plan, point)
     met = sorted(
         (abs(edge - start), edge, riser.id, riser)
         for riser in plan.spec.risers
         for edge in _edges_ahead(riser, point, across=across)
-        if 0 <= (edge - start) * ahead < abs(wall - start)
+        if 0 <= (edge - start) * ahead < abs(wall.at_m - start)
     )
     for number, (away, edge, _, riser) in enumerate(met):
-        beyond = met[number + 1][0] if number + 1 < len(met) else abs(wall - start)
+        beyond = met[number + 1][0] if number + 1 < len(met) else abs(wall.at_m - start)
         middle = start + ahead * (away + beyond) / 2
         there = level_m(plan, (middle, point[1]) if across else (point[0], middle))
         if there != here and beyond > away:
             return Face(
                 f"{_edge_name(riser, edge, across=across)} of riser {riser.id}", edge, False
             )
-    return Face(wall_name(room, side), wall, True)
+    return wall
+
+
+def _wall_met(room: Room, point: Point, side: Wall) -> Face:
+    """The first wall straight ahead; of a slanting one the place that is met."""
+    axis = 0 if side in (Wall.LEFT, Wall.RIGHT) else 1
+    ahead = 1.0 if side in (Wall.RIGHT, Wall.SCREEN) else -1.0
+    met = []
+    for wall in room.lines:
+        low, high = sorted((wall.start, wall.end), key=lambda end: end[1 - axis])
+        span = high[1 - axis] - low[1 - axis]
+        if span <= 0 or not low[1 - axis] <= point[1 - axis] <= high[1 - axis]:
+            continue
+        part = (point[1 - axis] - low[1 - axis]) / span
+        at = low[axis] + (high[axis] - low[axis]) * part
+        if (at - point[axis]) * ahead >= 0:
+            slants = " (it slants)" if micrometres(low[axis]) != micrometres(high[axis]) else ""
+            met.append((abs(at - point[axis]), f"{wall.label}{slants}", at))
+    if met:
+        _, words, at = min(met)
+        return Face(words, at, True)
+    size = room.width_m if axis == 0 else room.depth_m
+    return Face(wall_name(room, side), size if ahead > 0 else 0.0, True)
 
 
 def _edges_ahead(riser: Riser, point: Point, *, across: bool) -> tuple[float, float] | tuple[()]:

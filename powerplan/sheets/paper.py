@@ -11,6 +11,8 @@ from typing import NamedTuple
 
 BLOCK_MM = 28.0
 """Height of the caution and the title block together."""
+FREE_MM = 2.5
+"""Height kept free over the caution, so that no table touches it."""
 HEADING_MM = 9.0
 """Height of the line at the top of a sheet."""
 BELOW_FIGURE_MM = 13.0
@@ -41,7 +43,7 @@ class Paper(NamedTuple):
     def body_mm(self) -> tuple[float, float]:
         """Width and height between the heading and the caution. [mm]"""
         width_mm, height_mm = self.inner_mm
-        return (width_mm, height_mm - HEADING_MM - BLOCK_MM)
+        return (width_mm, height_mm - HEADING_MM - FREE_MM - BLOCK_MM)
 
     @property
     def most_mm(self) -> tuple[float, float]:

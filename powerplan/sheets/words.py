@@ -120,8 +120,9 @@ def outcome_word(outcome: Outcome) -> str:
 
 
 def wall_name(room: Room, wall: str) -> str:
-    """Return what people on site call a wall."""
-    return room.line(wall).label
+    """Return what people on site call a wall, or what an outline has on that side."""
+    line = next((one for one in room.lines if one.id == wall), None)
+    return line.label if line is not None else str(getattr(room, f"{wall}_wall", wall))
 
 
 def from_wall(room: Room, wall: str) -> str:

@@ -1,4 +1,5 @@
-"""Speed as ratios within one run: start-up against ``import click``, planning against one chair.
+"""Speed as ratios within one run: start-up against ``import click``, a set of sheets against the
+libraries that write it, planning against one chair.
 
 Run it by hand; nothing in the test suite depends on a clock.
 """
@@ -7,6 +8,7 @@ import os
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
 from collections.abc import Callable
 from dataclasses import replace
@@ -69,6 +71,13 @@ def room(seats: int, rows: int) -> PlanSpec:
     )
 
 
+def issue_twelve() -> None:
+    """A set for the example of twelve chairs, planned, judged and written anew."""
+    with tempfile.TemporaryDirectory() as folder:
+        plan = Path(__file__).parents[2] / "examples" / "three-row-cinema.toml"
+        process("sheets", str(plan), "-o", folder)()
+
+
 def main() -> None:
     """Print the ratios."""
     click = seconds(process("-c", "import click"), 7)
@@ -86,6 +95,12 @@ def main() -> None:
     }
     for name, arguments in starts.items():
         print(f"{name:12} {seconds(process(*arguments), 7) / click:6.2f} x import click")
+    libraries = seconds(process("-c", "import reportlab, ezdxf"), 5)
+    whole = seconds(issue_twelve, 5)
+    beyond = (
+        f"{whole / libraries:6.2f} x import reportlab, ezdxf ({whole - libraries:.2f} s beyond)"
+    )
+    print(f"{'sheets, 12':12} {beyond}")
     one = seconds(lambda: make_plan(room(1, 1), NEC, "0" * 64), 3)
     for seats, rows in ((2, 1), (5, 1), (6, 2), (12, 2), (20, 3)):
         spec = room(seats, rows)

@@ -142,6 +142,8 @@ def test_a_dimension_says_our_words_and_measures_the_truth():
     assert float(first.first(13)) == pytest.approx(0)
     assert float(first.first(14)) == pytest.approx(75)
     assert float(second.first(50)) == 90
+    assert float(second.first(53)) == 90
+    assert first.all(53) == []  # not turned
     assert float(second.first(42)) == pytest.approx(1 / 0.0254)
 
 
@@ -175,7 +177,7 @@ def test_a_second_drawing_stands_beside_the_first():
 def test_there_is_a_layout_for_each_drawing_with_its_view_to_scale():
     document = ezdxf.read(io.StringIO(written(view(), view(scale=24)).decode()))
     names = [name for name in document.layout_names() if name != "Model"]
-    assert names == ["2.1 A room", "2.2 A room"]
+    assert names == ["page 2 drawing 1 A room", "page 2 drawing 2 A room"]
     for name, scale in zip(names, (48, 24), strict=True):
         (port,) = (p for p in document.layout(name).query("VIEWPORT") if p.dxf.id != 1)
         # drawing units (inches) seen over millimetres of paper
@@ -184,7 +186,7 @@ def test_there_is_a_layout_for_each_drawing_with_its_view_to_scale():
 
 def test_every_layout_carries_the_caution_and_the_title_block():
     document = ezdxf.read(io.StringIO(written(view(), project="Café 50 %%d").decode()))
-    layout = document.layout("2 A room")
+    layout = document.layout("page 2 A room")
     told = " ".join(text.dxf.text for text in layout.query("TEXT"))
     for words in ("Cafe 50 % %d", "revision A", "2026-03-09", "us-nec-2023", "0" * 64):
         assert words in told

@@ -2,9 +2,19 @@
 
 import re
 from dataclasses import replace
+from fractions import Fraction
 
 from page_words import listed, words
-from support import NEC, inch, make_circuit, make_new_work, make_row, make_spec
+from support import (
+    NEC,
+    inch,
+    make_chair,
+    make_circuit,
+    make_load,
+    make_new_work,
+    make_row,
+    make_spec,
+)
 
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Assumption, PlanSpec
@@ -118,3 +128,22 @@ def test_what_was_filled_in_is_owned_up_to():
     )
     page = decision_sheet(planned(make_spec(assumed=said)))
     assert "Row A and row B: stands in the middle." in listed(page, "What is assumed")
+
+
+def test_a_way_that_is_not_offered_is_open_only_if_it_is_allowed_too():
+    # 1.25 x (8 A + 4 x 2.2 A) = 21 A on a breaker of 20 A: shut by load while all of it lasts, and
+    # by the plan, which offers no cutting
+    work = make_new_work(floor_boxes=False, circuits=1)
+    chair = make_chair(
+        input_a=Fraction(22, 10), continuous_a=Fraction(22, 10), continuous_said=False
+    )
+    busy = make_circuit(
+        breaker_a=Fraction(20), wire="12 AWG", already_on_it=(make_load("rack", "8", True),)
+    )
+    spec = make_spec(new_work=work, chairs=(chair,), circuits=(busy,), rows=(make_row(seats=4),))
+    plan = planned(replace(spec, cords=replace(spec.cords, extensions="no")))
+    flip = plan.decision.flips[0]
+    (step,) = (one for one in plan.decision.steps if one.step == flip.step)
+    assert not step.allowed
+    told = words(decision_sheet(plan))
+    assert "may then be open, but only if cutting for new outlets is also allowed" in told

@@ -105,7 +105,7 @@ def test_every_sheet_carries_the_caution_and_the_title_block():
             assert cell in text
 
 
-def test_sheets_are_numbered_within_their_page_and_counted_over_the_set():
+def test_sheets_are_numbered_through_the_set_and_say_of_which_page_they_are():
     rows = tuple((f"A{n}", f"{n} ft") for n in range(120))
     sheets = make_set(
         page("1", Say("Works.")),
@@ -114,9 +114,10 @@ def test_sheets_are_numbered_within_their_page_and_counted_over_the_set():
     )
     pages = texts(pdf_bytes(sheets, LETTER))
     count = len(pages)
-    numbers = ["1.1", *(f"2.{n}" for n in range(1, count - 1)), "3.1"]
-    for text, number in zip(pages, numbers, strict=True):
-        assert f"Number {number} of {count}" in text
+    parts = ["1", *["2"] * (count - 2), "3"]
+    for number, (text, part) in enumerate(zip(pages, parts, strict=True), 1):
+        assert f"Sheet {number} of {count}" in text
+        assert f"Page {part} Floor boxes" in text
 
 
 def test_the_scale_of_a_sheet_is_that_of_its_drawings():
@@ -179,7 +180,8 @@ def test_the_file_says_what_it_is_and_prints_at_its_own_size():
     assert read.metadata.title == "Power plan: Harbour den"
     assert HASH in read.metadata.subject
     assert read.trailer["/Root"]["/ViewerPreferences"]["/PrintScaling"] == "/None"
-    assert [entry.title for entry in read.outline][1] == "2.1 Floor boxes"
+    assert [entry.title for entry in read.outline][1] == "Sheet 2: 2 Floor boxes"
+    assert read.trailer["/Root"]["/Lang"] == "en-US"
 
 
 @pytest.mark.parametrize(("paper", "size"), [(LETTER, (612.0, 792.0)), (A4, (595.28, 841.89))])

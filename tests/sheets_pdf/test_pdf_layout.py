@@ -1,5 +1,7 @@
 """Pages spread over sheets: nothing lost, nothing over an edge, heads repeated."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -234,7 +236,7 @@ def test_a_line_that_leads_in_stands_over_the_first_part_of_a_large_drawing():
 
 def test_a_page_without_parts_is_one_sheet():
     (sheet,) = sheets_of_paper(make_set(page("5")), LETTER)
-    assert (sheet.number, sheet.of) == ("5.1", 1)
+    assert (sheet.number, sheet.of) == (1, 1)
 
 
 def test_every_kind_of_part_is_laid_out():
@@ -251,3 +253,28 @@ def test_every_kind_of_part_is_laid_out():
     found = words_of(sheet)
     assert {"said", "lead", "item", "MET", "marked", "d", "try", "tick", "row0"} <= set(found)
     assert len(pictures(sheet)) == 1
+
+
+@settings(max_examples=40)
+@given(st.lists(PARTS, max_size=12), st.sampled_from([LETTER, A4, A3]))
+def test_nothing_of_a_page_touches_the_caution(parts, paper):
+    for sheet in sheets_of_paper(make_set(page("1", *parts)), paper):
+        (first,) = (
+            ink for ink in sheet.ink if isinstance(ink, Letters) and ink.words == "Caution:"
+        )
+        top = first.at_mm[1] - Face(first.size_pt).line_mm
+        start = sheet.paper.height_mm - sheet.paper.margin_mm - BLOCK_MM
+        lows = [y for ink in sheet.ink for _, y in corners(ink) if y < start]
+        assert max(lows) + 1.5 <= top
+
+
+def test_the_last_line_of_an_entry_is_never_alone_on_a_sheet():
+    text = "word " * 60  # several lines
+    entries = tuple(Marked("NOT MET", (text, text)) for _ in range(40))
+    for sheet in sheets_of_paper(make_set(page("5", *entries)), LETTER):
+        lines = [ink for ink in sheet.ink if isinstance(ink, Letters) and "word word" in ink.words]
+        downs = sorted({round(ink.at_mm[1], 2) for ink in lines})
+        steps = [b - a for a, b in pairwise(downs)]
+        usual = min(steps)
+        assert steps[0] < usual + 0.5  # the first line has its next close under it
+        assert steps[-1] < usual + 0.5  # and the last its former close above it

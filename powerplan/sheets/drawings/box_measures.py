@@ -115,7 +115,10 @@ def _level(plan: Plan, places: list[Point], along: str) -> list[tuple[_Origin, l
 
 
 def draw_diagonal(sketch: Sketch, plan: Plan) -> None:
-    """Draw one diagonal of the floor that is free of steps, with its length."""
+    """Draw one diagonal of the floor that is free of steps, with its length; a room that is no
+    rectangle has none that proves it square."""
+    if plan.spec.room.walls:
+        return
     rect, units = free_floor(plan), plan.spec.project.units
     ends = ((rect.left_m, rect.back_m), (rect.right_m, rect.front_m))
     sketch.line(ends, "diagonal")

@@ -9,8 +9,8 @@ from powerplan.model.lengths import joined, length_text
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Size
 from powerplan.sheets.beside import Beside, joists_beside
+from powerplan.sheets.drawings.framing import draw_joists
 from powerplan.sheets.drawings.measures import Datum, Mark, measure
-from powerplan.sheets.drawings.room import draw_joists
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.local import local_of
@@ -119,7 +119,8 @@ def _under(sketch: Sketch, plan: Plan, box: Box) -> None:
     if box.deck in decks:
         draw_joists(sketch, decks[box.deck].framing, decks[box.deck].rect)
     else:
-        draw_joists(sketch, plan.spec.floor, whole)
+        outline = room.outline if room.walls else ()
+        draw_joists(sketch, plan.spec.floor, whole, outline=outline)
     for area in plan.spec.no_cut:
         sketch.line(area.rect.outline, "no_cut", closed=True)
         sketch.hatch(area.rect, "no_cut", spacing_mm=2.2, crossed=True)

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import amps_text, plural
 from powerplan.model.plan import CircuitUse, PlacedChair, Plan
+from powerplan.sheets.amounts import amps_parts
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.local import local_of
 from powerplan.sheets.scene import Text, View
@@ -67,7 +68,7 @@ def _reach_a(use: CircuitUse, pieces: list[_Piece]) -> float:
 def _told(use: CircuitUse) -> str:
     limit = "a breaker that is not known" if use.breaker_a is None else amps_text(use.breaker_a)
     more = "" if use.load_known else ", and what is already on it is not known"
-    return f"Circuit {use.id} asks {amps_text(use.asks_a)} of {limit}{more}"
+    return f"Circuit {use.id} asks {amps_text(use.asks_a, up=True)} of {limit}{more}"
 
 
 def _pieces(plan: Plan, use: CircuitUse) -> list[_Piece]:
@@ -76,16 +77,15 @@ def _pieces(plan: Plan, use: CircuitUse) -> list[_Piece]:
     chairs = [chair for chair in plan.chairs if chair.circuit == use.id]
     asked = [_asked_a(chair, factor) for chair in chairs]
     there_a = use.asks_a - sum(asked) if use.load_known else 0.0
+    named = [("there", "already on it", there_a)] if there_a > _HAIR_A else []
+    named += [(chair.id, chair.id, part) for chair, part in zip(chairs, asked, strict=True)]
+    parts_a = [part for _, _, part in named]
+    told = amps_parts(parts_a, use.asks_a if use.load_known else sum(asked))
     pieces = []
     at = 0.0
-    if there_a > _HAIR_A:
-        lines = ("already on it", amps_text(there_a))
-        pieces.append(_Piece("there", lines, 0.0, there_a, True))
-        at = there_a
-    for chair, current_a in zip(chairs, asked, strict=True):
-        lines = (chair.id, amps_text(current_a))
-        pieces.append(_Piece(chair.id, lines, at, at + current_a, False))
-        at += current_a
+    for (key, words, part_a), amount in zip(named, told, strict=True):
+        pieces.append(_Piece(key, (words, amount), at, at + part_a, key == "there"))
+        at += part_a
     return pieces
 
 
@@ -112,7 +112,9 @@ class _Tape:
         self._ticks(max(end_a, use.breaker_a or 0.0))
 
     def _title(self, use: CircuitUse) -> None:
-        words = f"circuit {use.id}{' (new)' if use.new else ''}: asks {amps_text(use.asks_a)}"
+        words = (
+            f"circuit {use.id}{' (new)' if use.new else ''}: asks {amps_text(use.asks_a, up=True)}"
+        )
         if not use.load_known:
             words += " for the chairs; what is already on it is NOT KNOWN"
         at = (0.0, self._high + _TITLE_MM / 1000)

@@ -10,6 +10,7 @@ from powerplan.model.lengths import micrometres
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.lower import BEYOND_MM, dimension_text
+from powerplan.sheets.patches import Patch
 from powerplan.sheets.scene import Dimension
 
 STEP_MM = 5.0
@@ -18,6 +19,7 @@ _OVER_MM = 2.2
 _AIR_MM = 1.5
 _NUDGE_MM = 1.0
 _APART_MM, _JOG_MM, _HAIR_MM = 3.8, 3.0, 0.1
+_APART_WORDS_MM = 2.5
 
 
 class Mark(NamedTuple):
@@ -147,12 +149,20 @@ def _put(
     places = places[::-1] if out else places
     while True:
         options = [_dimension(sketch, datum, mark, line, at) for at in places]
-        free = [one for one in options if sketch.free(sketch.patch_of(dimension_text(one)))]
+        free = [one for one in options if sketch.free(_with_air(sketch, one))]
         clear = [one for one in free if not _struck(sketch, one, mark, feet)]
         if clear or free:
             sketch.dimension((clear or free)[0])
             return line
         line += datum.out * sketch.metres(_NUDGE_MM)
+
+
+def _with_air(sketch: Sketch, item: Dimension) -> Patch:
+    """The paper of a measure's words, and so much beside them that two are not read as one."""
+    left, low, right, high = sketch.patch_of(dimension_text(item))
+    if item.along == "x":
+        return Patch(left - _APART_WORDS_MM, low, right + _APART_WORDS_MM, high)
+    return Patch(left, low - _APART_WORDS_MM, right, high + _APART_WORDS_MM)
 
 
 def _words(sketch: Sketch, datum: Datum, mark: Mark) -> list[float]:

@@ -7,25 +7,24 @@ import math
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Plan
-from powerplan.model.spec import Area, Door, Framing, Wall
+from powerplan.model.spec import Area, Door, Room, Wall, WallLine
+from powerplan.sheets.drawings.framing import draw_joists, say_framing
 from powerplan.sheets.drawings.sketch import Sketch
-from powerplan.sheets.levels import steps
+from powerplan.sheets.levels import SIDES, steps
 from powerplan.sheets.scene import Text
-from powerplan.sheets.words import wall_name
 
 WALL_MM = 1.8
 NAME_MM = 4.0
-_SIDES = (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN)
+_STRAIGHT = 1e-9
 _AT = (0.5, 0.25, 0.75, 0.12, 0.88)
 
 
 def draw_walls(sketch: Sketch, plan: Plan) -> None:
     """Draw walls as two lines, the inner one the finished face, with openings and doors."""
-    room = plan.spec.room
     thick = sketch.metres(WALL_MM)
-    for wall in _SIDES:
-        doors = sorted((d for d in plan.spec.doors if d.wall == wall), key=lambda d: d.start_m)
-        length = room.width_m if wall in (Wall.BACK, Wall.SCREEN) else room.depth_m
+    for wall in plan.spec.room.lines:
+        doors = sorted((d for d in plan.spec.doors if d.wall == wall.id), key=lambda d: d.start_m)
+        length = math.dist(wall.start, wall.end)
         starts = [0.0, *(door.end_m for door in doors)]
         ends = [*(door.start_m for door in doors), length]
         for start, end in zip(starts, ends, strict=True):
@@ -36,28 +35,60 @@ def draw_walls(sketch: Sketch, plan: Plan) -> None:
 
 
 def _wall_piece(
-    sketch: Sketch, plan: Plan, wall: str, ends: tuple[float, float], thick: float, length: float
+    sketch: Sketch,
+    plan: Plan,
+    wall: WallLine,
+    ends: tuple[float, float],
+    thick: float,
+    length: float,
 ) -> None:
     """One piece of wall: its face, its outer side reaching round the corner, and its jambs."""
-    start, end = ends
-    sketch.line((_on(plan, wall, start), _on(plan, wall, end)), "wall")
-    outer = (start - thick if start == 0 else start, end + thick if end == length else end)
-    sketch.line([_on(plan, wall, at, -thick) for at in outer], "wall")
+    sketch.line([_on(plan, wall.id, at) for at in ends], "wall")
+    corners = {0.0: wall.start, length: wall.end}
+    outer = [
+        _outer(plan.spec.room, wall, corners[at], thick)
+        if at in corners
+        else _on(plan, wall.id, at, -thick)
+        for at in ends
+    ]
+    sketch.line(outer, "wall")
     for at in ends:
         if 0 < at < length:
-            sketch.line((_on(plan, wall, at), _on(plan, wall, at, -thick)), "wall")
+            sketch.line((_on(plan, wall.id, at), _on(plan, wall.id, at, -thick)), "wall")
+
+
+def _inward(room: Room, wall: WallLine) -> Point:
+    """The way from a wall into the room, of length 1: on the left hand along an outline."""
+    (x0, y0), (x1, y1) = wall.start, wall.end
+    length = math.dist(wall.start, wall.end)
+    turned = not room.walls and wall.id in (Wall.LEFT, Wall.SCREEN)
+    side = -1.0 if turned else 1.0
+    return (-side * (y1 - y0) / length, side * (x1 - x0) / length)
+
+
+def _outer(room: Room, wall: WallLine, corner: Point, thick: float) -> Point:
+    """Where the outer sides of two walls meet round a corner."""
+    ax, ay = _inward(room, wall)
+    others = (w for w in room.lines if w.id != wall.id and corner in (w.start, w.end))
+    bx, by = _inward(room, next(others, wall))
+    cross = ax * by - ay * bx
+    if abs(cross) < _STRAIGHT:
+        return (corner[0] - ax * thick, corner[1] - ay * thick)
+    # the point whose distance from both walls is the thickness
+    return (corner[0] - thick * (by - ay) / cross, corner[1] - thick * (ax - bx) / cross)
 
 
 def _on(plan: Plan, wall: str, along: float, inward: float = 0.0) -> Point:
     """A place by its distance along a wall and into the room. [m]"""
     room = plan.spec.room
-    places: dict[str, Point] = {
-        Wall.LEFT: (inward, along),
-        Wall.RIGHT: (room.width_m - inward, along),
-        Wall.BACK: (along, inward),
-        Wall.SCREEN: (along, room.depth_m - inward),
-    }
-    return places[wall]
+    line = room.line(wall)
+    (x0, y0), (x1, y1) = line.start, line.end
+    length = math.dist(line.start, line.end)
+    nx, ny = _inward(room, line)
+    return (
+        x0 + (x1 - x0) / length * along + nx * inward,
+        y0 + (y1 - y0) / length * along + ny * inward,
+    )
 
 
 def _door(sketch: Sketch, plan: Plan, door: Door) -> None:
@@ -135,22 +166,31 @@ def clear_of_doors(plan: Plan, wall: str, ends: tuple[float, float], half: float
 def draw_wall_names(sketch: Sketch, plan: Plan) -> dict[Wall, float]:
     """Write what each wall is called along it; return where each name's band ends. [m]"""
     room = plan.spec.room
-    ends = {}
-    for wall in _SIDES:
-        out = side_room_mm(sketch, plan, wall)
-        upright = wall in (Wall.LEFT, Wall.RIGHT)
-        length = room.depth_m if upright else room.width_m
-        name = wall_name(room, wall)
-        if wall == Wall.SCREEN and "screen" not in name.lower():
+    for wall in room.lines:
+        out = side_room_mm(sketch, plan, wall.id)
+        name = wall.label
+        if wall.id == Wall.SCREEN and "screen" not in name.lower():
             name = f"{name} (screen)"
-        at = _on(plan, wall, length / 2, -sketch.metres(out + NAME_MM / 2))
-        sketch.words(
-            Text(
-                at=at, words=name, layer="text", height_mm=2.2, angle_deg=90.0 * upright, mask=True
-            )
+        length = math.dist(wall.start, wall.end)
+        at = _on(plan, wall.id, length / 2, -sketch.metres(out + NAME_MM / 2))
+        lies = Text(
+            at=at, words=name, layer="text", height_mm=2.2, angle_deg=_upright(wall), mask=True
         )
-        ends[wall] = sketch.metres(out + NAME_MM)
-    return ends
+        sketch.words(lies)
+    outs = {wall.id: side_room_mm(sketch, plan, wall.id) for wall in room.lines}
+    most = max(outs.values())
+    return {side: sketch.metres((most if room.walls else outs[side]) + NAME_MM) for side in SIDES}
+
+
+def _upright(wall: WallLine) -> float:
+    """The angle of words along a wall, so that they stand on their feet or read upward."""
+    (x0, y0), (x1, y1) = wall.start, wall.end
+    angle = round(math.degrees(math.atan2(y1 - y0, x1 - x0)), 6)
+    while angle <= -90:
+        angle += 180
+    while angle > 90:
+        angle -= 180
+    return angle
 
 
 def draw_floor(sketch: Sketch, plan: Plan, *, framing: bool) -> None:
@@ -202,87 +242,8 @@ def _draw_framing(sketch: Sketch, plan: Plan) -> None:
     room, spec = plan.spec.room, plan.spec
     whole = Rect(left_m=0.0, right_m=room.width_m, back_m=0.0, front_m=room.depth_m)
     decks = tuple(riser.rect for riser in spec.risers)
-    draw_joists(sketch, spec.floor, whole, decks)
-    _say_framing(sketch, "floor", spec.floor, whole, spec.project.units)
+    draw_joists(sketch, spec.floor, whole, decks, room.outline if room.walls else ())
+    say_framing(sketch, "floor", spec.floor, whole, spec.project.units)
     for riser in spec.risers:
-        draw_joists(sketch, riser.framing, riser.rect, ())
-        _say_framing(sketch, f"deck {riser.id}", riser.framing, riser.rect, spec.project.units)
-
-
-def draw_joists(sketch: Sketch, framing: Framing, rect: Rect, decks: tuple[Rect, ...] = ()) -> None:
-    """Draw both sides of each joist, or its middle where its width is unknown.
-
-    Parameters
-    ----------
-    sketch : Sketch
-        The drawing.
-    framing : Framing
-        What is known of them.
-    rect : Rect
-        The floor or the deck that lies on them. [m]
-    decks : tuple of Rect
-        Decks that cover them. [m]
-    """
-    if framing.build != "joists" or framing.first_joist_m is None or not framing.spacing_m:
-        return
-    if framing.joists_run is None:
-        return
-    ahead = framing.joists_run == "back to screen"
-    size = rect.width_m if ahead else rect.depth_m
-    at = framing.first_joist_m
-    half = (framing.joist_width_m or 0.0) / 2
-    while at < size:
-        for side in sorted({-half, half}):
-            if 0 < at + side < size:
-                _joist_line(sketch, rect, ahead, at + side, decks)
-        at += framing.spacing_m
-
-
-def _joist_line(
-    sketch: Sketch, rect: Rect, ahead: bool, at: float, decks: tuple[Rect, ...]
-) -> None:
-    place = (rect.left_m if ahead else rect.back_m) + at
-    spans = [(rect.back_m, rect.front_m) if ahead else (rect.left_m, rect.right_m)]
-    for deck in decks:
-        low, high = (deck.left_m, deck.right_m) if ahead else (deck.back_m, deck.front_m)
-        if not low < place < high:
-            continue
-        cover = (deck.back_m, deck.front_m) if ahead else (deck.left_m, deck.right_m)
-        spans = [
-            part
-            for span in spans
-            for part in ((span[0], min(span[1], cover[0])), (max(span[0], cover[1]), span[1]))
-            if part[0] < part[1]
-        ]
-    for low, high in spans:
-        sketch.line(
-            ((place, low), (place, high)) if ahead else ((low, place), (high, place)), "joist"
-        )
-
-
-def _say_framing(sketch: Sketch, what: str, framing: Framing, rect: Rect, units: str) -> None:
-    lines = _framing_words(what, framing, units)
-    front, back = rect.front_m, rect.back_m
-    anchors = [
-        (rect.left_m + rect.width_m * across, back + (front - back) * up)
-        for up in (0.92, 0.8, 0.68, 0.08)
-        for across in (0.8, 0.2, 0.5)
-    ]
-    sketch.label(f"framing {what}", lines, anchors, on=True, height_mm=1.8)
-
-
-def _framing_words(what: str, framing: Framing, units: str) -> tuple[str, ...]:
-    if framing.build == "slab":
-        return (f"{what}: slab", "scan before cutting")
-    known = framing.spacing_m is not None and framing.first_joist_m is not None
-    if framing.build is None or framing.joists_run is None or not known:
-        built = "framing" if framing.build is None else "where its joists lie"
-        return (f"{what}: {built} unknown", "scan before cutting")
-    assert framing.spacing_m is not None
-    assert framing.first_joist_m is not None
-    first = length_text(framing.first_joist_m, units)
-    edge = "left" if framing.joists_run == "back to screen" else "back"
-    return (
-        f"{what}: joists {length_text(framing.spacing_m, units)} apart,",
-        f"the first {first} from the {edge}",
-    )
+        draw_joists(sketch, riser.framing, riser.rect)
+        say_framing(sketch, f"deck {riser.id}", riser.framing, riser.rect, spec.project.units)

@@ -7,7 +7,7 @@ from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import at_most_text, from_wall, layout_faults
+from powerplan.sheets.words import at_least_text, at_most_text, from_wall, layout_faults
 
 
 def boxes_page(plan: Plan) -> Page:
@@ -87,7 +87,7 @@ def _notes(box: Box, plan: Plan) -> list[str]:
             "wherever they lie; scan, then cut one"
         )
     wiring = (
-        "length unknown" if box.wiring_m is None else f"about {length_text(box.wiring_m, units)}"
+        "length unknown" if box.wiring_m is None else f"about {at_least_text(box.wiring_m, units)}"
     )
     notes.append(f"{box.id}: wired from {box.wired_from}, {wiring}")
     return notes

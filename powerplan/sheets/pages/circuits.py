@@ -37,7 +37,7 @@ def circuits_page(plan: Plan) -> Page:
 
 
 def _row(plan: Plan, circuit: CircuitUse) -> tuple[str, ...]:
-    asks = amps_text(circuit.asks_a)
+    asks = amps_text(circuit.asks_a, up=True)
     home = circuit.home_run_m
     return (
         f"{circuit.id} (NEW)" if circuit.new else circuit.id,

@@ -14,6 +14,7 @@ from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, plac
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.pages.print_wiring import buying, circuits_named, there, wires
 from powerplan.sheets.pages.print_words import capital, not_yet, place_text
+from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Figure, Items, Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
@@ -43,12 +44,14 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
             "nothing is marked. See page 1.",
         )
         parts += [Marked(mark="NOT POSSIBLE AS DRAWN", lines=lines), Say(text=_lead(plan))]
-        parts += [*drawn, _room(plan), *_rows(plan), *there(plan)]
+        parts += [*drawn, *_room(plan), *_rows(plan), *there(plan)]
     else:
         parts += not_yet("DO NOT CUT YET: the marks move when this is mended:", plan)
-        parts += [Say(text=_lead(plan)), *drawn[:1], _room(plan), *drawn[1:]]
+        parts += [Say(text=_lead(plan)), *drawn[:1], *_room(plan), *drawn[1:]]
         parts += [*_marks(plan), *there(plan), _stop(plan)]
-    return SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts))
+    return plain_page(
+        SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts)), plan
+    )
 
 
 def _title(plan: Plan) -> str:
@@ -60,19 +63,42 @@ def _lead(plan: Plan) -> str:
     if plan.boxes:
         told += (
             " Every measure is to the middle of the box, with the tape level, from the finished "
-            "face of the wall named. First prove the corners square, as told below."
+            "face of the wall named. First prove the room as told below."
         )
     return told
 
 
-def _room(plan: Plan) -> Items:
+def _room(plan: Plan) -> list[Part]:
     room, units = plan.spec.room, plan.spec.project.units
     size = (
         f"The room is {length_text(room.width_m, units)} wide (left to right) and "
         f"{length_text(room.depth_m, units)} deep (back to screen), between finished walls."
     )
+    if room.walls:
+        size = size.replace("between finished walls", "at its widest and deepest")
     risers = tuple(_riser_size(riser, units) for riser in plan.spec.risers)
-    return Items(lead="The room:", items=(size, *risers, _diagonals(plan)))
+    limit = length_text(_SQUARE_WITHIN_M, units)
+    every = f"First measure every wall; if one differs by more than {limit}, stop and call."
+    proof = every if room.walls else _diagonals(plan)
+    return [Items(lead="The room:", items=(size, *risers, proof)), *_walls(plan)]
+
+
+def _walls(plan: Plan) -> list[Part]:
+    """The walls of a room that is no plain rectangle."""
+    room, units = plan.spec.room, plan.spec.project.units
+    rows = tuple(
+        (
+            wall.label,
+            length_text(math.dist(wall.start, wall.end), units),
+            length_text(wall.start[0], units),
+            length_text(wall.start[1], units),
+        )
+        for wall in room.walls
+    )
+    caption = "The walls, each from where the one before ends"
+    left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
+    head = ("wall", "long", f"starts, {left}", f"starts, {back}")
+    return [Table(caption=caption, head=head, rows=rows)] if rows else []
 
 
 def _riser_size(riser: Riser, units: str) -> str:
@@ -209,8 +235,8 @@ def _stop(plan: Plan) -> Items:
     cutting = (
         "A scan shows a tendon, bar, duct, pipe, cable or joist inside a cut-out, and the box "
         "cannot be moved clear of it within the table above.",
-        "The framing or the walls are not as drawn, or the room's diagonals differ by more than "
-        f"{within}.",
+        "The framing or the walls are not as drawn, or the measures that prove the room differ by "
+        f"more than {within}.",
         "The floor is fire-rated, or has old tile, glue or insulation that may hold asbestos.",
     )
     used = circuits_named(plan)

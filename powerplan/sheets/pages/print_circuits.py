@@ -6,6 +6,7 @@ from powerplan.model.lengths import amps_text, joined
 from powerplan.model.plan import CircuitUse, Plan
 from powerplan.sheets.pages.circuits import circuits_page
 from powerplan.sheets.pages.print_words import capital
+from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Figure, Items, Part, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
@@ -25,8 +26,11 @@ def circuits_sheet(plan: Plan, view: View | None) -> SheetPage:
     parts += [Figure(view=view)] if view is not None else []
     if plan.circuits:
         parts += [_chairs(plan), *_asked(plan)]
-    return SheetPage(
-        number="4", title="Circuits", reader="electrician and inspector", parts=tuple(parts)
+    return plain_page(
+        SheetPage(
+            number="4", title="Circuits", reader="electrician and inspector", parts=tuple(parts)
+        ),
+        plan,
     )
 
 

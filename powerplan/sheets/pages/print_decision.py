@@ -18,6 +18,7 @@ from powerplan.model.plan import (
 )
 from powerplan.sheets.bought import bought
 from powerplan.sheets.pages.print_why import plain_reasons
+from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 
@@ -60,7 +61,10 @@ def decision_sheet(plan: Plan) -> SheetPage:
     parts.extend(_step(step, plan) for step in plan.decision.steps)
     parts.append(_never(plan))
     parts.append(_assumed(plan))
-    return SheetPage(number="1", title="Decision", reader="client and seller", parts=tuple(parts))
+    return plain_page(
+        SheetPage(number="1", title="Decision", reader="client and seller", parts=tuple(parts)),
+        plan,
+    )
 
 
 def _verdict(decision: Decision) -> str:
@@ -135,13 +139,26 @@ def _find_out(plan: Plan) -> list[Part]:
         line = f"how much of its current each chair ({flip.chair}) takes for 3 hours or more."
         told = (
             f"The one thing to find out: {line}",
-            f"Ask the chair's maker in writing. By load, this way may then be open: {way}. "
-            f"{flip.sentence}",
+            f"Ask the chair's maker in writing. By load, this way may then be open"
+            f"{_only_if(flip.step, plan)}: {way}. {flip.sentence}",
         )
         return [Marked(mark="Find out", lines=told)]
     if decision.verdict == NOT_POSSIBLE:
         return []
     return [Say(text="Nothing that the answer hangs on is left to find out.")]
+
+
+def _only_if(name: str, plan: Plan) -> str:
+    """What else has to be allowed for a step, where the plan does not allow it."""
+    step = next((one for one in plan.decision.steps if one.step == name), None)
+    if step is None or step.allowed:
+        return ""
+    work = plan.spec.new_work
+    if name == EXTENSIONS:
+        return ", but only if extension cords are also allowed"
+    if not (work.floor_boxes or work.wall_outlets):
+        return ", but only if cutting for new outlets is also allowed"
+    return ", but only if more new circuits are also allowed"
 
 
 def _how(condition: Condition) -> str:

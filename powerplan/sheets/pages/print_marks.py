@@ -21,7 +21,8 @@ def places(plan: Plan) -> list[Part]:
     marks = [mark for box in plan.boxes for mark in _marks(box)]
     parts: list[Part] = [_from_walls(plan, marks)]
     found = [(name, at, faces(plan, at)) for name, _, at in marks]
-    if any(not face.is_wall for _, _, four in found for face in four.values()):
+    stepped = any(not face.is_wall for _, _, four in found for face in four.values())
+    if stepped or plan.spec.room.walls:
         units = plan.spec.project.units
         rows = []
         for name, at, four in found:
@@ -32,7 +33,7 @@ def places(plan: Plan) -> list[Part]:
                 for side in SIDES
             )
             rows.append((name, *told))
-        caption = "The same places taped on one level: the tape crosses no step"
+        caption = "The same places taped on one level, straight to the first face met"
         head = ("box", "on its left", "on its right", "behind it", "ahead of it")
         parts.append(Table(caption=caption, head=head, rows=tuple(rows)))
     return parts

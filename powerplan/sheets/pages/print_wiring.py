@@ -79,16 +79,21 @@ def wires(plan: Plan) -> list[Part]:
 
 def _about(plan: Plan) -> tuple[str, ...]:
     units = plan.spec.project.units
+    runs: dict[float | None, list[str]] = {}
+    for box in plan.boxes:
+        if box.wired_from == _PANEL:
+            runs.setdefault(box.wiring_m, []).append(box.id)
     told = []
-    for box in (box for box in plan.boxes if box.wired_from == _PANEL):
-        if box.wiring_m is None:
-            length = "nobody has said how far it is: measure it before wire is bought"
+    for length_m, names in runs.items():
+        if length_m is None:
+            length = f"nobody has said how far it is to {joined(names)}"
         else:
+            each = " each" if len(names) > 1 else ""
             length = (
-                f"the {length_text(box.wiring_m, units)} to {box.id} is the estimate in the plan "
-                "file: measure it before wire is bought"
+                f"the {length_text(length_m, units)}{each} to {joined(names)} "
+                f"{'are estimates' if each else 'is the estimate'} in the plan file"
             )
-        told.append(f"Panel: not on this plan; {length}.")
+        told.append(f"Panel: not on this plan; {length}: measure it before wire is bought.")
     if any(_smaller(box, plan) for box in plan.boxes):
         told.append(
             "Pigtails: in the circuit's own wire. Whether thinner ones to a smaller socket are "

@@ -154,6 +154,8 @@ def _marked(part: Marked, width_mm: float) -> list[Block]:
         blocks[number] = blocks[number]._replace(
             ink=(*ink, *blocks[number].ink), keep=number + 1 < len(blocks)
         )
+    if len(blocks) > 1:
+        blocks[-2] = blocks[-2]._replace(keep=True)
     return blocks
 
 

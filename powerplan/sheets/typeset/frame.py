@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from powerplan.sheets.fonts import lacking
 from powerplan.sheets.paper import BLOCK_MM, HEADING_MM, Paper
 from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.typeset.blocks import base_mm
@@ -18,12 +19,13 @@ _VALUE = Face(8.5, bold=True)
 _ROW_MM = 8.2
 _PAD_MM = 1.3
 _HASH = 12
+_NOT_PRINTABLE = "name not printable here: see the screen page"
 
 
 class Place(NamedTuple):
-    """Which sheet of the set this is: ``number`` as in 2.1, and how many there are."""
+    """Which sheet of the set this is, how many there are, and whether a page starts on it."""
 
-    number: str
+    number: int
     of: int
     first: bool
 
@@ -72,12 +74,12 @@ def _foot(
     top = BLOCK_MM - rows_mm
     ink = _caution(sheets.caution, width_mm, top)
     upper = (
-        ("Project", sheets.project, 5.0),
-        ("Sheet", page.title, 3.4),
+        ("Project", _name(sheets.project), 5.0),
+        ("Page", f"{page.number} {page.title}", 3.4),
         ("Scale", scale, 2.2),
         ("Revision", sheets.revision, 1.2),
         ("Date", sheets.date, 1.6),
-        ("Number", f"{place.number} of {place.of}", 1.6),
+        ("Sheet", f"{place.number} of {place.of}", 1.6),
     )
     lower = (
         ("For", page.reader, 3.0),
@@ -89,6 +91,12 @@ def _foot(
     ink += _cells(lower, width_mm, top + _ROW_MM)
     ink.append(box(0.0, top, width_mm, rows_mm, 0.5))
     return ink
+
+
+def _name(project: str) -> str:
+    """What a project is called, or where it can be read if these letters do not hold it."""
+    letters = sum(not char.isspace() for char in project)
+    return _NOT_PRINTABLE if 2 * lacking(project) > letters else project
 
 
 def _caution(text: str, width_mm: float, height_mm: float) -> list[Ink]:

@@ -71,10 +71,13 @@ def moved(ink: Ink, right_mm: float, down_mm: float) -> Ink:
         How far. [mm]
     """
     if isinstance(ink, Rule):
-        points = tuple((x + right_mm, y + down_mm) for x, y in ink.points_mm)
-        return ink._replace(points_mm=points)
+        points = tuple([(x + right_mm, y + down_mm) for x, y in ink.points_mm])
+        return Rule(points, ink.weight_mm, ink.closed, ink.dash_mm)
     x, y = ink.at_mm
-    return ink._replace(at_mm=(x + right_mm, y + down_mm))
+    at_mm = (x + right_mm, y + down_mm)
+    if isinstance(ink, Letters):
+        return Letters(at_mm, ink.words, ink.size_pt, ink.bold)
+    return Picture(at_mm, ink.view, ink.window)
 
 
 def box(left_mm: float, top_mm: float, width_mm: float, height_mm: float, weight_mm: float) -> Rule:

@@ -180,4 +180,4 @@ def _fitting(text: str, width_mm: float, face: Face) -> int:
 
 
 def _wide_mm(word: Word, face: Face) -> float:
-    return face._replace(bold=word.bold).width_mm(word.text)
+    return text_width_em(word.text, bold=word.bold) * points_mm(face.size_pt)

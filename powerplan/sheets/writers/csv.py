@@ -101,7 +101,7 @@ def _box(box: Box, plan: Plan) -> Row:
         **_length("second_mark_from_left", second_x_m, units, ""),
         **_length("second_mark_from_back", second_y_m, units, ""),
         "wired_from": box.wired_from,
-        **_length("wiring", box.wiring_m, units),
+        **_length("wiring", box.wiring_m, units, tell=at_least_text),
         "as_cut_from_left": "",
         "as_cut_from_back": "",
     }

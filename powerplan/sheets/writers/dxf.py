@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import contextlib
 import io
+import os
 import re
+import sys
+import tempfile
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
@@ -31,6 +34,7 @@ _APART_MM = 20.0
 _SMALL_MM = 1.8
 _HAIR_MM = 0.1
 _NOT_PRINTED = "A-ANNO-NPLT"
+_CACHE_HOME = "XDG_CACHE_HOME"
 
 
 def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper: Paper) -> bytes:
@@ -69,9 +73,35 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
 
 def _library() -> Any:
     """The library that writes the file; what it has to say while loading is not data."""
-    with contextlib.redirect_stdout(io.StringIO()):
+    with contextlib.redirect_stdout(io.StringIO()), _no_fonts():
         import ezdxf
     return ezdxf
+
+
+@contextlib.contextmanager
+def _no_fonts() -> Iterator[None]:
+    """Let the library find an empty list of fonts when it is first loaded.
+
+    We measure letters ourselves; without this it would read every font of the machine and leave a
+    list of them in the user's home.
+    """
+    if "ezdxf" in sys.modules:
+        yield
+        return
+    before = os.environ.get(_CACHE_HOME)
+    with tempfile.TemporaryDirectory() as home:
+        folder = os.path.join(home, "ezdxf")
+        os.mkdir(folder)
+        with open(os.path.join(folder, "font_manager_cache.json"), "w", encoding="utf-8") as file:
+            file.write('{"version": 0, "font-faces": []}')
+        os.environ[_CACHE_HOME] = home
+        try:
+            yield
+        finally:
+            if before is None:
+                del os.environ[_CACHE_HOME]
+            else:
+                os.environ[_CACHE_HOME] = before
 
 
 @contextlib.contextmanager
@@ -154,7 +184,8 @@ def _dimension_style(document: Document, scale: int, frame: Frame, inches: bool)
     style.dxf.dimlunit, style.dxf.dimzin = (4, 1) if inches else (2, 8)
     style.dxf.dimrnd, style.dxf.dimdec = (0.125, 4) if inches else (1.0, 0)
     style.dxf.dimclrd = style.dxf.dimclre = style.dxf.dimclrt = 256
-    style.dxf.dimtxsty, style.dxf.dimtad, style.dxf.dimtih, style.dxf.dimtfill = STYLE, 0, 1, 1
+    style.dxf.dimtxsty, style.dxf.dimtad, style.dxf.dimtfill = STYLE, 0, 1
+    style.dxf.dimtih, style.dxf.dimtoh = 0, 0  # words lie along their line
     return name
 
 
@@ -189,7 +220,8 @@ def _names(sheets: SetOfSheets) -> list[tuple[str, str]]:
     for page in sheets.pages:
         figures = [part for part in page.parts if isinstance(part, Figure)]
         for count, figure in enumerate(figures, start=1):
-            number = page.number if len(figures) == 1 else f"{page.number}.{count}"
+            number = f"page {page.number}"
+            number += f" drawing {count}" if len(figures) > 1 else ""
             title = re.sub(r'[<>/\\":;?*|,=`]', "-", dxf_words(figure.view.title))
             names.append((number, f"{number} {title}"))
     return names
@@ -232,7 +264,7 @@ def _title_block(
     line_mm = low + BLOCK_MM
     layout.add_line((left, line_mm), (right, line_mm), dxfattribs={"layer": frame})
     words = (
-        f"{sheets.project}; sheet {number}; revision {sheets.revision}; {sheets.date}",
+        f"{sheets.project}; {number}; revision {sheets.revision}; {sheets.date}",
         f"{view.title}; scale: {scale_text(view.scale, sheets.units)}; {sheets.rules}",
         f"{sheets.program}; plan file {sheets.plan_hash}",
     )

@@ -150,6 +150,7 @@ def _dimension(
             "text_midpoint": (*frame.place(item.words_at), 0.0),
             "attachment_point": 5,
             "angle": 0.0 if along_x else 90.0,
+            "text_rotation": dimension_text(item).angle_deg,
             "text": mtext_words(item.words),
             "actual_measurement": abs(end[0] - start[0]) if along_x else abs(end[1] - start[1]),
         },

@@ -92,7 +92,7 @@ def _caution(sheets: SetOfSheets, kind: str = "") -> str:
 
 def _page(number: int, page: SheetPage, sheets: SetOfSheets) -> str:
     name = f"page-{number}"
-    sheet = ("sheet", f"{page.number} of {len(sheets.pages)}")
+    sheet = ("page", f"{page.number} of {len(sheets.pages)}")
     parts = "".join(_parts(page.parts, name, sheets.units))
     return (
         f'<section id="{name}"{_turned(page)} aria-labelledby="{name}-title">\n'

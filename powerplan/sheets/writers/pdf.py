@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import io
 from functools import cache
 from typing import TYPE_CHECKING, Any
@@ -10,9 +11,10 @@ from powerplan.sheets.fonts import BOLD_FONT, CAP, FONT, drawable, text_width_mm
 from powerplan.sheets.layout import PaperSheet, sheets_of_paper
 from powerplan.sheets.lower import Lowered, Mask, Stroke, Words, lowered
 from powerplan.sheets.typeset.ink import Letters, Picture, Rule
+from powerplan.sheets.writers.columns import printable
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
     from powerplan.model.geometry import Point
     from powerplan.sheets.paper import Paper
@@ -40,8 +42,26 @@ def pdf_bytes(sheets: SetOfSheets, paper: Paper) -> bytes:
     from reportlab.pdfgen.canvas import Canvas  # only where a PDF is made
 
     _register_fonts()
+    with _binary():
+        return _written(Canvas, sheets, paper)
+
+
+@contextlib.contextmanager
+def _binary() -> Iterator[None]:
+    """Pages are packed as they are, not spelled out in letters again, which takes much longer."""
+    from reportlab import rl_config
+
+    before = rl_config.useA85
+    rl_config.useA85 = 0
+    try:
+        yield
+    finally:
+        rl_config.useA85 = before
+
+
+def _written(make: Any, sheets: SetOfSheets, paper: Paper) -> bytes:
     stream = io.BytesIO()
-    canvas = Canvas(
+    canvas = make(
         stream,
         invariant=1,
         initialFontName=_PLAIN,
@@ -71,7 +91,7 @@ def _register_fonts() -> None:
 
 def _describe(canvas: Any, sheets: SetOfSheets) -> None:
     """What a reader's program shows of the file; printed at 100 % unless someone says otherwise."""
-    canvas.setTitle(drawable(f"Power plan: {sheets.project}"))
+    canvas.setTitle(printable(f"Power plan: {sheets.project}"))
     canvas.setSubject(
         drawable(
             f"Revision {sheets.revision}, {sheets.date}; rules: {sheets.rules}; "
@@ -85,8 +105,10 @@ def _describe(canvas: Any, sheets: SetOfSheets) -> None:
 
 
 def _bookmark(canvas: Any, sheet: PaperSheet) -> None:
-    canvas.bookmarkPage(sheet.number)
-    canvas.addOutlineEntry(drawable(f"{sheet.number} {sheet.page.title}"), sheet.number, 0)
+    place = f"sheet-{sheet.number}"
+    canvas.bookmarkPage(place)
+    name = f"Sheet {sheet.number}: {sheet.page.number} {sheet.page.title}"
+    canvas.addOutlineEntry(drawable(name), place, 0)
 
 
 class _Pen:

@@ -1,0 +1,53 @@
+"""Parts in print add up to the whole in print."""
+
+import re
+from fractions import Fraction
+from math import ceil
+
+import strategies
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from support import NEC
+
+from powerplan.model.lengths import amps_text
+from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.amounts import amps_parts
+from powerplan.sheets.pages.circuits import circuits_page
+
+PARTS = st.lists(st.integers(1, 10**7).map(lambda n: n / 10**6), min_size=1, max_size=30)
+
+
+def number(text: str) -> Fraction:
+    return Fraction(text.removesuffix(" A"))
+
+
+@given(PARTS)
+def test_printed_parts_add_up_and_each_is_near_its_own(parts):
+    whole = sum(Fraction(part).limit_denominator(10**6) for part in parts)
+    told = [number(text) for text in amps_parts(parts, float(whole))]
+    assert sum(told) == Fraction(ceil(whole * 100), 100)
+    for text, part in zip(told, parts, strict=True):
+        assert abs(float(text) - part) < 0.01 + 1e-9
+
+
+def test_eight_times_a_part_of_three_decimals():
+    # 8 x 1.875 = 15, where 8 x 1.88 = 15.04
+    assert amps_parts([1.875] * 8, 15.0) == ("1.875 A",) * 8
+
+
+@given(st.integers(0, 10**8), st.integers(1, 40))
+def test_what_is_asked_and_what_is_left_make_up_the_breaker(millionths, breaker):
+    asks = Fraction(millionths, 10**6) % breaker
+    left = breaker - asks
+    assert number(amps_text(asks, up=True)) + number(amps_text(left, down=True)) == breaker
+
+
+@settings(max_examples=20)
+@given(strategies.rooms())
+def test_on_every_circuit_asks_and_left_add_up(spec):
+    plan = make_plan(spec, NEC, "0" * 64)
+    if not plan.circuits:
+        return
+    for row in circuits_page(plan).parts[0].rows:
+        if all(re.fullmatch(r"[0-9.]+ A", cell) for cell in row[1:4]):
+            assert number(row[1]) + number(row[3]) == number(row[2])
