@@ -20,7 +20,7 @@ from powerplan.inputs.saying import meant, named
 from powerplan.inputs.tables import PlanTables, Table, natural
 from powerplan.inputs.wall_places import point_on_wall, wall_of
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import amps_text
+from powerplan.model.lengths import INCH_M, amps_text
 from powerplan.model.spec import Circuit, Cords, Load, NewWork, Outlet, Size
 
 
@@ -194,7 +194,7 @@ def cords_of(reading: Reading, tables: PlanTables) -> Cords:
     diameter = it.diameter
     if diameter is None:
         diameter = reading.rules.exact("cord_diameter")
-        reading.assume("cords", f"a cord is {float(diameter) * 1000:.1f} mm thick")
+        reading.assume("cords", f"a cord is {_thickness(diameter, reading.units)} thick")
     return Cords(
         lengths_m=lengths_m,
         wire=reading.wire(table.at("wire"), it.wire),
@@ -202,3 +202,10 @@ def cords_of(reading: Reading, tables: PlanTables) -> Cords:
         extensions=extensions,
         open_floor_m=grid_m(it.open_floor or Fraction(0)),
     )
+
+
+def _thickness(diameter_m: Fraction, units: str) -> str:
+    """A thickness finer than a tape shows, in the units of the plan file. [m]"""
+    if units in ("ft-in", "in"):
+        return f"{float(diameter_m / INCH_M):.2f} in"
+    return f"{float(diameter_m) * 1000:.1f} mm"

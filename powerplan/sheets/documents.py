@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.model.plan import Plan
 from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend_view
@@ -44,10 +44,9 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
         The day of issue, as people read it.
     """
     units = plan.spec.project.units
-    possible = plan.decision.verdict != NOT_POSSIBLE
     floor = floor_box_view(plan, _floor_room_mm(plan, paper))
     large = box_detail_views(plan, paper.figure_room_mm)
-    rows = cord_views(plan, _row_room_mm(plan, paper)) if possible else ()
+    rows = cord_views(plan, *_row_rooms_mm(plan, paper))
     pages = (
         decision_sheet(plan),
         boxes_sheet(plan, (floor, *large), _legend(plan, (floor, *large), paper)),
@@ -80,12 +79,14 @@ def _floor_room_mm(plan: Plan, paper: Paper) -> tuple[float, float]:
     return figure_room_mm(paper, room.width_m + _AROUND_M, room.depth_m + _AROUND_M)
 
 
-def _row_room_mm(plan: Plan, paper: Paper) -> tuple[float, float]:
-    """The paper for one row, lying so that the widest comes largest."""
+def _row_rooms_mm(plan: Plan, paper: Paper) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The paper for one row, lying so that the widest comes largest, and lying the other way."""
     rows = set_rows(plan)
     width_m = max((row.right_m - row.left_m for row in rows), default=1.0)
     depth_m = max((row.kind.reclined_reach_m for row in rows), default=1.0)
-    return figure_room_mm(paper, width_m + _AROUND_M, depth_m + _AROUND_M)
+    best = figure_room_mm(paper, width_m + _AROUND_M, depth_m + _AROUND_M)
+    ways = (paper.figure_room_mm, paper.turned.figure_room_mm)
+    return best, next((way for way in ways if way != best), best)
 
 
 def views_of(sheets: SetOfSheets) -> tuple[View, ...]:

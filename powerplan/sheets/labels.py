@@ -239,9 +239,11 @@ class _Board:
         for line in self._lines.near(spot.patch):
             if within(line.start, line.end, spot.patch) is None:
                 continue
+            if own is not None and within(line.start, line.end, own) is not None:
+                continue
             if line.weight >= _HEAVY:
                 heavy = max(heavy, line.weight)
-            elif own is None or within(line.start, line.end, own) is None:
+            else:
                 light += line.weight
         cost = min(light, _COVERED) + heavy
         if spot.leader is not None:

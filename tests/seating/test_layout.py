@@ -280,7 +280,8 @@ def test_a_row_put_off_center_tells_by_how_much():
     assert finding.outcome is Outcome.NOT_MET
     assert finding.value == pytest.approx(inch(10), abs=1e-9)
     assert "10 in to the right" in finding.note
-    assert "center_from_left" in finding.note
+    assert "on purpose" in finding.note
+    assert "center_from_left" not in finding.note
 
 
 @pytest.mark.parametrize(("off_um", "outcome"), [(1, Outcome.MET), (2, Outcome.NOT_MET)])

@@ -70,7 +70,7 @@ def test_a_room_that_is_not_possible_still_has_every_page_and_no_marks():
     work = make_new_work(floor_boxes=False, circuits=0)
     sheets = issued(make_plan(make_spec(new_work=work, outlets=(), circuits=()), NEC, "0" * 64))
     assert len(sheets.pages) == 5
-    assert figures(sheets)[1:3] == [2, 0]  # the room as it would stand, and its legend
+    assert figures(sheets)[1:3] == [2, 2]  # as they would stand
     assert views_of(sheets)[0].title == "NOT POSSIBLE AS DRAWN: do not cut"
     assert all(page.parts for page in sheets.pages)
 

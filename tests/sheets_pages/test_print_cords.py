@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from page_words import A_VIEW, listed, table, words
 from sample_plan import sample_plan
-from support import NEC, inch, make_chain, make_chair, make_spec
+from support import NEC, inch, make_chain, make_chair, make_riser, make_row, make_spec
 
 from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.planning.pipeline import make_plan
@@ -28,7 +28,50 @@ def test_the_chalk_line_is_where_the_bases_end(plan: Plan):
     # Headrests 14 in off the wall, bases 4 in ahead of them: 18 in. Five seats of 23 in and six
     # arms of 7 in are 157 in, in the middle of 240 in: from 41 1/2 in to 198 1/2 in.
     row = table(cords_sheet(plan, (A_VIEW,)), "The chalk line").rows[0]
-    assert row == ("A", "1 ft 6 in", "3 ft 5 1/2 in", "16 ft 6 1/2 in")
+    # The room is 186 in deep: 168 in to the screen wall.
+    assert row == ("A", "1 ft 6 in", "14 ft", "3 ft 5 1/2 in", "16 ft 6 1/2 in")
+
+
+def test_a_row_before_a_riser_is_measured_from_the_riser_too():
+    # Riser 90 in deep, headrests at 132 in, bases 4 in ahead of them: 46 in from its front.
+    rows = (make_row(seats=2), make_row(id="B", seats=2, headrest_to_wall_m=inch(132)))
+    spec = make_spec(rows=rows, risers=(make_riser(0, 0, 240, 90),), outlets=())
+    spec = replace(spec, room=replace(spec.room, depth_m=inch(240)))
+    told = table(cords_sheet(make_plan(spec, NEC, "0" * 64), ()), "The chalk line").rows
+    # No tape crosses the step: row A has its 72 in from the front edge, B 104 in from the screen.
+    edge = "from the front edge of riser rear"
+    assert told[0][1:4] == ("1 ft 6 in", "1 ft 6 in from the back wall", f"6 ft {edge}")
+    assert told[1][1:4] == ("11 ft 4 in", f"3 ft 10 in {edge}", "8 ft 8 in from the screen wall")
+
+
+@pytest.mark.parametrize(
+    ("fastened", "said"),
+    [
+        (True, "It is bolted down to the floor. In it lie box A"),
+        (None, "Nobody has said whether it is bolted down to the floor: ask before"),
+        (False, "It is not bolted down; it stands on the floor."),
+    ],
+)
+def test_it_is_said_of_each_row_whether_it_is_bolted_and_over_what(fastened, said: str):
+    row = make_row(seats=3, fastened=fastened)
+    made = make_plan(make_spec(rows=(row,), outlets=()), NEC, "0" * 64)
+    (_, about) = listed(cords_sheet(made, ()), "How the rows stand")
+    assert said in about
+    assert ("no anchor" in about) == (fastened is not False)
+
+
+def test_a_row_on_a_riser_is_bolted_to_its_deck():
+    row = make_row(seats=2, fastened=True)
+    made = make_plan(make_spec(rows=(row,), risers=(make_riser(0, 0, 240, 100),)), NEC, "0" * 64)
+    (_, about) = listed(cords_sheet(made, ()), "How the rows stand")
+    assert "bolted down to the deck of riser rear." in about
+
+
+def test_a_row_off_the_center_line_is_so_on_purpose_and_in_plain_words():
+    row = make_row(seats=2, center_x_m=inch(114))
+    page = cords_sheet(make_plan(make_spec(rows=(row,)), NEC, "0" * 64), ())
+    assert "its middle 6 in left of the room's center line, on purpose" in words(page)
+    assert "center_from_left" not in words(page)
 
 
 def test_every_chair_has_its_mark_on_the_line(plan: Plan):
@@ -47,17 +90,6 @@ def test_chairs_are_set_from_the_middle_outward(seats: int, order: list[str]):
     assert [chair.id for chair in outward(row)] == order
 
 
-def test_a_cord_that_passes_between_two_seats_is_laid_before_they_are_clipped(plan: Plan):
-    (row,) = set_rows(plan)
-    passing = [(left, right, cords) for left, right, cords in seams(row, plan.cords) if cords]
-    assert passing
-    steps = " / ".join(listed(cords_sheet(plan, (A_VIEW,)), "Order of work"))
-    for left, right, cords in passing:
-        set_at = [steps.index(f"Set {name} on its mark") for name in (left, right)]
-        for name in cords:
-            assert steps.index(f"{name}") < max(set_at)
-
-
 def test_a_cord_behind_the_row_does_not_pass_between_seats():
     plan = sample_plan()
     (row,) = set_rows(plan)
@@ -67,17 +99,22 @@ def test_a_cord_behind_the_row_does_not_pass_between_seats():
 def test_every_cord_is_in_one_bag_and_is_laid_once_in_the_order_of_work(plan: Plan):
     page = cords_sheet(plan, (A_VIEW,))
     tags = [row[1] for row in table(page, "Cord bags").rows]
-    assert sorted(tags) == sorted(cord.id for cord in plan.cords)
-    order = [f"{line} " for line in listed(page, "Order of work")]
-    for cord in plan.cords:
-        marks = [f" {cord.id}{end}" for end in (" ", ".", ",")]
-        assert sum(line.count(mark) for line in order for mark in marks) == 1
+    assert tags == [f"cord {number}" for number in range(1, len(plan.cords) + 1)]
+    steps = " ".join(listed(page, "Order of work"))
+    assert all(steps.count(f"Lay {tag} (") == 1 for tag in tags)
+
+
+def test_what_a_cord_is_called_does_not_read_like_a_box(plan: Plan):
+    first = table(cords_sheet(sample_plan(), ()), "Cord bags").rows[0]
+    assert first[:5] == ("A1", "cord 1", "box A2", "chair A1", "lead 6 ft")
+    ends = [row[3] for row in table(cords_sheet(plan, ()), "Cord bags").rows]
+    assert all(end.startswith(("chair ", "joint at ")) for end in ends)
 
 
 def test_the_left_over_of_a_cord_is_what_it_measures_less_its_way():
     plan = sample_plan()
     row = table(cords_sheet(plan, (A_VIEW,)), "Cord bags").rows[0]
-    assert row[4:] == ("3 ft 4 in", "2 ft 8 in")
+    assert row[6:] == ("3 ft 4 in", "2 ft 8 in: coiled behind A1, see below")
 
 
 def test_every_chair_has_its_box_to_tick_in_the_test(plan: Plan):
@@ -93,23 +130,58 @@ def test_the_bag_of_an_extension_is_that_of_the_chair_it_serves():
     plan = sample_plan()
     first = replace(plan.cords[0], id="W1-W1+A1", kind="extension", from_="W1", to="W1+A1")
     own = replace(plan.cords[0], id="W1+A1-A1", from_="W1+A1", to="A1")
-    rows = table(cords_sheet(replace(plan, cords=(first, own)), ()), "Cord bags").rows
+    page = cords_sheet(replace(plan, cords=(first, own)), ())
+    rows = table(page, "Cord bags").rows
     assert [row[0] for row in rows] == ["A1", "A1"]
-    assert [row[3] for row in rows] == ["W1", "the extension cord"]
+    assert [row[5].partition(" ")[0] for row in rows] == ["from", "from"]
+    assert rows[1][5].startswith("from its extension cord ")
+    steps = " ".join(listed(page, "Order of work"))
+    assert "Lay cord 1 (outlet W1 to joint at A1), the extension cord: plug it into" in steps
+    assert "Lay cord 2 (joint at A1 to chair A1): one end in A1's inlet" in steps
 
 
-def test_nothing_is_laid_where_it_is_not_possible():
+def test_where_it_is_not_possible_the_rows_are_shown_and_nothing_is_set_out():
     plan = sample_plan()
     plan = replace(plan, decision=replace(plan.decision, verdict=NOT_POSSIBLE))
-    page = cords_sheet(plan, ())
-    assert len(page.parts) == 1
-    assert "Nothing is marked" in words(page)
+    page = cords_sheet(plan, (A_VIEW,))
+    assert words(page).startswith("NOT POSSIBLE AS DRAWN: DO NOT SET OUT.")
+    assert "[A room]" in words(page)
+    assert table(page, "DO NOT SET OUT. The chalk line").rows[0][0] == "A"
+    assert "Order of work" not in words(page)
 
 
-def test_spare_lead_is_parked_behind_its_chair_where_the_plan_says():
-    plan = sample_plan()
-    rows = table(cords_sheet(plan, ()), "Where spare lead is parked").rows
+def test_spare_cord_is_coiled_behind_its_chair_where_the_plan_says():
+    # 32 in over in two loops of 16 in: 4 in deep, (16 - 4 pi) / 2 + 4 = 5.72 in wide. The place is
+    # 2 in behind the headrest, and so 6 in behind the bases.
+    base = sample_plan()
+    cords = tuple(replace(cord, coil_m=(inch("5.72"), inch(4))) for cord in base.cords)
+    plan = replace(base, cords=cords)
+    rows = table(cords_sheet(plan, ()), "Where spare cord is coiled").rows
     assert len(rows) == len(plan.cords)
-    assert rows[0] == ("box A2-A1", "A1", "5 ft", "1 ft", "2 ft 8 in")
-    bare = replace(plan, cords=tuple(replace(cord, park_m=None) for cord in plan.cords))
-    assert "parked" not in words(cords_sheet(bare, ()))
+    assert rows[0][:4] == (
+        "cord 1 (box A2 to chair A1)",
+        "2 ft 8 in",
+        "2 loops, an oval 5 3/4 in left to right, 4 in deep",
+        "6 in behind the line, at A1's middle",
+    )
+    # Two loops of 0.36 in, and 1/4 in over them, up to the next eighth.
+    assert "reclined, 1 in or more from floor to back" in rows[0][4]
+    bare = replace(plan, cords=tuple(replace(c, park_m=None, coil_m=None) for c in plan.cords))
+    assert "coiled behind" not in words(cords_sheet(bare, ()))
+    assert "NO ROOM for a coil behind A1" in words(cords_sheet(bare, ()))
+
+
+def test_little_that_is_left_over_lies_behind_the_base_where_it_can_get_there(plan: Plan):
+    links = [row for row in table(cords_sheet(plan, ()), "Cord bags").rows if "link" in row[4]]
+    assert links
+    for row in links:
+        assert row[7] == f"1 ft 6 in: flat in loops behind {row[0]}"
+
+
+def test_little_that_cannot_get_behind_the_base_stays_on_the_clear_floor():
+    chair = make_chair(chain=make_chain(), arm_gap_m=inch("3/2"), rear_gap_m=None)
+    made = make_plan(make_spec(chairs=(chair,), outlets=()), NEC, "0" * 64)
+    links = [row for row in table(cords_sheet(made, ()), "Cord bags").rows if "link" in row[4]]
+    assert links
+    for row in links:
+        assert row[7].endswith(f"on the floor shown white under {row[0]}")

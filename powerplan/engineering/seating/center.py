@@ -76,7 +76,7 @@ def _middle_of(row: SeatedRow) -> tuple[str, float]:
 def _why(row: SeatedRow, row_off_m: float, units: str) -> str:
     reasons = []
     if not _about_nothing(row_off_m):
-        reasons.append(f"center_from_left puts the row {_aside(row_off_m, units)}")
+        reasons.append(f"the row is set on purpose {_aside(row_off_m, units)}")
     _, place_m = _middle_of(row)
     if not _about_nothing(place_m - row.row.center_x_m):
         pairs = [f"{left} and {right}" for left, right in row.row.no_arm_between]

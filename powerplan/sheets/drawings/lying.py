@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
+
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import joined, micrometres
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.drawings.outlets import draw_outlets
 from powerplan.sheets.drawings.sketch import Sketch
@@ -18,18 +20,40 @@ from powerplan.sheets.drawings.symbols import (
 )
 from powerplan.sheets.drawings.tags import tag_anchors
 from powerplan.sheets.pages.print_rows import SetRow
+from powerplan.sheets.pages.print_tags import tag_text
 
+_END_MM = 0.9
+_BELOW_MM = 5.2
+_MESH_MM, _MESH_WEIGHT = 6.0, 6.0
 _LAYERS = {"own": "cord", "link": "link", "extension": "extension"}
 
 
 def draw_pinch(sketch: Sketch, plan: Plan, row: SetRow) -> None:
-    """Hatch the pinch zones of a row; what is clear stays white."""
+    """Hatch the pinch zones of a row; what is clear stays white. Labels had better not blank it."""
     names = {chair.id for chair in row.chairs}
     for zone in plan.zones:
         if zone.kind == "pinch" and zone.chair in names:
             xs, ys = zip(*zone.outline_m, strict=True)
             rect = Rect(left_m=min(xs), right_m=max(xs), back_m=min(ys), front_m=max(ys))
             sketch.hatch(rect, "pinch")
+            _keep_hatched(sketch, rect)
+
+
+def _keep_hatched(sketch: Sketch, rect: Rect) -> None:
+    """Make it costly for a label to stand on a hatched rectangle, wherever in it."""
+    step = sketch.metres(_MESH_MM)
+    across = max(1, math.ceil(rect.width_m / step))
+    deep = max(1, math.ceil(rect.depth_m / step))
+    for column in range(across):
+        for line in range(deep):
+            left, back = rect.left_m + column * step, rect.back_m + line * step
+            cell = Rect(
+                left_m=left,
+                right_m=min(left + step, rect.right_m),
+                back_m=back,
+                front_m=min(back + step, rect.front_m),
+            )
+            sketch.avoid(cell, _MESH_WEIGHT)
 
 
 def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> None:
@@ -48,8 +72,18 @@ def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...])
     draw_outlets(sketch, plan)
 
 
-def draw_cords(sketch: Sketch, cords: tuple[Cord, ...]) -> None:
-    """Draw cords with their tags, their joints, and where their spare is parked."""
+def draw_cords(sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int]) -> None:
+    """Draw cords with the numbers on their tags, their joints, and where their spare is coiled.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    cords : tuple of Cord
+        The cords to draw.
+    numbers : dict
+        The number on each cord's tag, by its id.
+    """
     for cord in cords:
         sketch.line(cord.path_m, _LAYERS.get(cord.kind, "cord"), cut=False)
         if cord.kind == "extension":
@@ -57,20 +91,29 @@ def draw_cords(sketch: Sketch, cords: tuple[Cord, ...]) -> None:
             sketch.label(f"joint {cord.to}", ("joint",), cord.path_m[-1:], clear_mm=1.0)
         else:
             dot(sketch, cord.path_m[-1], "cord")
+        for end in (cord.path_m[0], cord.path_m[-1]):
+            sketch.keep_free(sketch.about(end, _END_MM))
     for cord in cords:
         others = [other.path_m for other in cords if other is not cord]
         anchors = tag_anchors(cord.path_m, others, 1000 / sketch.scale)
-        sketch.label(f"cord {cord.id}", (cord.id,), anchors, clear_mm=0.4, on=True)
-    for at, names in _parked(cords).items():
-        spare(sketch, at)
-        sketch.label(f"spare {names[0]}", ("spare of", *names), (at,), clear_mm=1.6, height_mm=1.8)
+        words = (tag_text(numbers[cord.id]),)
+        sketch.label(f"cord {cord.id}", words, anchors, clear_mm=0.4, on=True)
+    for at, parked in _parked(cords).items():
+        wide, deep = parked[0].coil_m or (0.0, 0.0)
+        spare(sketch, at, (wide, deep))
+        sketch.reach((at[0], at[1] - deep / 2 - sketch.metres(_BELOW_MM)))
+        ends = [at, *((at[0] + side * wide / 2, at[1]) for side in (-1, 1))]
+        told = joined([str(number) for number in sorted(numbers[cord.id] for cord in parked)])
+        lines = (f"coil {told}",)
+        clear_mm = max(1.6, deep * 500 / sketch.scale + 0.4)
+        sketch.label(f"spare {parked[0].id}", lines, ends, clear_mm=clear_mm, height_mm=1.8)
 
 
-def _parked(cords: tuple[Cord, ...]) -> dict[Point, list[str]]:
+def _parked(cords: tuple[Cord, ...]) -> dict[Point, list[Cord]]:
     """Each place where spare is parked, with the cords it is of."""
-    places: dict[tuple[int, int], tuple[Point, list[str]]] = {}
+    places: dict[tuple[int, int], tuple[Point, list[Cord]]] = {}
     for cord in cords:
         if cord.park_m is not None:
             key = (micrometres(cord.park_m[0]), micrometres(cord.park_m[1]))
-            places.setdefault(key, (cord.park_m, []))[1].append(cord.id)
+            places.setdefault(key, (cord.park_m, []))[1].append(cord)
     return dict(places.values())

@@ -193,8 +193,11 @@ def _upright(wall: WallLine) -> float:
     return angle
 
 
-def draw_floor(sketch: Sketch, plan: Plan, *, framing: bool) -> None:
-    """Draw what stands or lies on the floor; with ``framing`` also what is under it."""
+def draw_floor(sketch: Sketch, plan: Plan, *, framing: bool, apart: tuple[Rect, ...] = ()) -> None:
+    """Draw what stands or lies on the floor; with ``framing`` also what is under it.
+
+    Names stand outside the rectangles of ``apart`` where there is other floor to name. [m]
+    """
     spec = plan.spec
     for riser in spec.risers:
         a, b, c, d = riser.rect.outline
@@ -202,10 +205,10 @@ def draw_floor(sketch: Sketch, plan: Plan, *, framing: bool) -> None:
         for side in steps(riser.rect, plan):
             sketch.line(edges[side], "riser")
         high = length_text(riser.height_m, spec.project.units)
-        _name(sketch, f"riser {riser.id}", (f"riser {riser.id}, {high} high",), riser.rect)
+        _name(sketch, f"riser {riser.id}", (f"riser {riser.id}, {high} high",), riser.rect, apart)
     for area in spec.walkways:
         sketch.line(area.rect.outline, "walkway", closed=True)
-        _name(sketch, f"walkway {area.id}", (f"walkway {area.id}:", "no cord"), area.rect)
+        _name(sketch, f"walkway {area.id}", (f"walkway {area.id}:", "no cord"), area.rect, apart)
     for area in spec.obstacles:
         sketch.line(area.rect.outline, "obstacle", closed=True)
         sketch.hatch(area.rect, "obstacle", angle_deg=135.0, spacing_mm=1.0)
@@ -223,7 +226,13 @@ def _draw_no_cut(sketch: Sketch, area: Area) -> None:
     _name(sketch, f"no cut {area.id}", ("NO CUT:", area.id), area.rect)
 
 
-def _name(sketch: Sketch, key: str, lines: tuple[str, ...], rect: Rect) -> None:
+def _name(
+    sketch: Sketch,
+    key: str,
+    lines: tuple[str, ...],
+    rect: Rect,
+    apart: tuple[Rect, ...] = (),
+) -> None:
     """Name an area somewhere inside it, if it can be seen."""
     w = sketch.window
     left, right = max(rect.left_m, w.left_m), min(rect.right_m, w.right_m)
@@ -233,9 +242,14 @@ def _name(sketch: Sketch, key: str, lines: tuple[str, ...], rect: Rect) -> None:
     anchors = [
         (left + (right - left) * across, back + (front - back) * up)
         for up in (_AT[0], _AT[4], _AT[3], _AT[2], _AT[1])
-        for across in _AT[:3]
+        for across in (_AT if apart else _AT[:3])
     ]
-    sketch.label(key, lines, anchors, on=True, height_mm=1.8)
+    clear = [at for at in anchors if not any(_in(at, other) for other in apart)]
+    sketch.label(key, lines, clear or anchors, on=True, height_mm=1.8)
+
+
+def _in(point: Point, rect: Rect) -> bool:
+    return rect.left_m <= point[0] <= rect.right_m and rect.back_m <= point[1] <= rect.front_m
 
 
 def _draw_framing(sketch: Sketch, plan: Plan) -> None:

@@ -11,7 +11,7 @@ from powerplan.sheets.drawings.room import WALL_MM, clear_of_doors
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.drawings.symbols import arrow, number
 from powerplan.sheets.fonts import text_width_mm
-from powerplan.sheets.pages.print_rows import SetRow, outward
+from powerplan.sheets.pages.print_rows import SetRow, outward, riser_behind
 from powerplan.sheets.scene import Text
 from powerplan.sheets.words import from_wall, wall_name
 
@@ -21,6 +21,8 @@ _ARROW_MM = 6.0
 _NAME_MM = 4.5
 _NAME_HIGH_MM = 2.2
 _FRONT_MM = 3.6
+_STOP_MM = 8.0
+_STOP = ("NOT POSSIBLE AS DRAWN", "DO NOT SET OUT")
 
 
 def draw_order(sketch: Sketch, row: SetRow) -> None:
@@ -34,8 +36,25 @@ def draw_order(sketch: Sketch, row: SetRow) -> None:
             (chair.x_m + side * aside, row.line_m + deep * part)
             for side, part in ((0, 0.6), (1, 0.6), (-1, 0.6), (0, 0.45), (1, 0.45), (-1, 0.45))
         ]
+        if sketch.metres(text_width_mm(chair.id, _NAME_HIGH_MM)) < 2 * aside - sketch.metres(1.0):
+            sketch.words(
+                Text(
+                    at=anchors[0],
+                    words=chair.id,
+                    layer="text",
+                    height_mm=_NAME_HIGH_MM,
+                    mask=True,
+                )
+            )
+            continue
         label = f"chair {chair.id}"
-        sketch.label(label, (chair.id,), anchors, on=True, height_mm=2.2, home=True)
+        sketch.label(label, (chair.id,), anchors, on=True, height_mm=_NAME_HIGH_MM, home=True)
+
+
+def draw_stop(sketch: Sketch, row: SetRow) -> None:
+    """Write over a row that nobody sets it out."""
+    middle = ((row.left_m + row.right_m) / 2, row.front_m + sketch.metres(_STOP_MM))
+    sketch.label("stop", _STOP, (middle,), on=True, height_mm=3.0, home=True)
 
 
 def draw_chalk(sketch: Sketch, plan: Plan, row: SetRow) -> None:
@@ -59,6 +78,10 @@ def _line_from_back(sketch: Sketch, plan: Plan, row: SetRow, tip: Point) -> None
         down = (tip[0], tip[1] - sketch.metres(_ARROW_MM))
         arrow(sketch, tip, down, "dimension")
         lines = ("chalk line:", words, from_wall(plan.spec.room, Wall.BACK))
+        riser = riser_behind(row, plan)
+        if riser is not None:
+            off = length_text(row.line_m - riser.rect.front_m, plan.spec.project.units)
+            lines = (*lines, "or " + off, f"from riser {riser.id}")
     right = (row.right_m + sketch.metres(_PAST_MM), row.line_m)
     sketch.label("chalk line", lines, (tip, right), clear_mm=0.5)
 

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import joined, length_text, plural
-from powerplan.model.plan import Cord, Plan
+from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright
 from powerplan.sheets.drawings.key_plan import key_view
 from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch
 from powerplan.sheets.drawings.room import draw_floor, draw_walls
-from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, name_walls
+from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, draw_stop, name_walls
 from powerplan.sheets.drawings.scales import scales
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.local import local_of
 from powerplan.sheets.pages.print_rows import SetRow, set_rows
+from powerplan.sheets.pages.print_tags import tag_numbers
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
 
@@ -23,11 +24,14 @@ _WALL_M = 0.12
 _MARGIN_MM = (30.0, 26.0)
 
 
-def cord_views(plan: Plan, room_mm: tuple[float, float]) -> tuple[View, ...]:
+def cord_views(
+    plan: Plan, room_mm: tuple[float, float], turned_mm: tuple[float, float] | None = None
+) -> tuple[View, ...]:
     """Return a drawing of each row with its cords, after a key plan where there are several.
 
-    A row is drawn at one of the two largest scales; one that then does not fit is split by whoever
-    sets it on paper.
+    A row is drawn at one of the two largest scales, at the larger where that fits the paper one way
+    or the other; one that fits at neither is split by whoever sets it on paper. Where the job is
+    not possible as drawn the rows are shown as they would stand, and say so.
 
     Parameters
     ----------
@@ -35,9 +39,12 @@ def cord_views(plan: Plan, room_mm: tuple[float, float]) -> tuple[View, ...]:
         The plan.
     room_mm : tuple of float
         Width and height of paper for each. [mm]
+    turned_mm : tuple of float, optional
+        The same for the paper lying the other way. [mm]
     """
     rows = set_rows(plan)
-    views = tuple(_row_view(plan, row, room_mm) for row in rows)
+    rooms_mm = (room_mm,) if turned_mm is None else (room_mm, turned_mm)
+    views = tuple(_row_view(plan, row, rooms_mm) for row in rows)
     return views if len(rows) < 2 else (key_view(plan, rows, room_mm), *views)
 
 
@@ -47,13 +54,15 @@ def cords_of(plan: Plan, row: SetRow) -> tuple[Cord, ...]:
     return tuple(cord for cord in plan.cords if cord.to.rpartition("+")[2] in names)
 
 
-def _row_view(plan: Plan, row: SetRow, room_mm: tuple[float, float]) -> View:
+def _row_view(plan: Plan, row: SetRow, rooms_mm: tuple[tuple[float, float], ...]) -> View:
     core = _core(plan, row)
     large, small = scales(plan.spec.project.units)[:2]
-    view = _drawn(plan, row, large, _with_walls(plan, core, large, room_mm))
-    if view.width_mm > room_mm[0] or view.height_mm > room_mm[1]:
-        view = _drawn(plan, row, small, _with_walls(plan, core, small, room_mm))
-    return view
+    for room_mm in rooms_mm:
+        for window in (_with_walls(plan, core, large, room_mm), core):
+            view = _drawn(plan, row, large, window)
+            if view.width_mm <= room_mm[0] and view.height_mm <= room_mm[1]:
+                return view
+    return _drawn(plan, row, small, _with_walls(plan, core, small, rooms_mm[0]))
 
 
 def _core(plan: Plan, row: SetRow) -> Rect:
@@ -92,16 +101,26 @@ def _with_walls(plan: Plan, core: Rect, scale: int, room_mm: tuple[float, float]
 def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
     sketch = Sketch(scale, window, local_of(plan))
     cords = cords_of(plan, row)
+    swept = Rect(
+        left_m=row.left_m,
+        right_m=row.right_m,
+        back_m=row.chairs[0].y_m - row.kind.back_travel_m,
+        front_m=row.chairs[0].y_m + row.kind.reclined_reach_m,
+    )
     draw_pinch(sketch, plan, row)
     draw_walls(sketch, plan)
-    draw_floor(sketch, plan, framing=False)
+    draw_floor(sketch, plan, framing=False, apart=(swept,))
     draw_reclined(sketch, row)
     draw_upright(sketch, row)
     draw_order(sketch, row)
     draw_feeds(sketch, plan, row, cords)
-    draw_cords(sketch, cords)
+    draw_cords(sketch, cords, tag_numbers(plan))
     draw_chalk(sketch, plan, row)
     name_walls(sketch, plan)
+    if plan.decision.verdict == NOT_POSSIBLE:
+        draw_stop(sketch, row)
+        title = f"Row {row.id} as it would stand. NOT POSSIBLE AS DRAWN: DO NOT SET OUT"
+        return sketch.view(title, _description(plan, row, cords))
     return sketch.view(f"Row {row.id} and its cords", _description(plan, row, cords))
 
 

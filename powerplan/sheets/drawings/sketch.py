@@ -21,9 +21,9 @@ from powerplan.sheets.scene import Arc, Dimension, Hatch, Item, Line, Text, View
 _EDGE_MM = 1.0
 _WEIGHTS = {
     "wall": 10.0,
-    "cord": 1.2,
-    "link": 1.2,
-    "extension": 1.2,
+    "cord": 6.0,
+    "link": 6.0,
+    "extension": 6.0,
     "home_run": 1.0,
     "chalk": 0.8,
     "drift": 0.6,
@@ -180,6 +180,10 @@ class Sketch:
         self._extent += [patch, around((*feet, *ends)).grown(BEYOND_MM)]
         pieces = [(ends[0], ends[1]), (feet[0], ends[0]), (feet[1], ends[1])]
         self._inked += [Inked(*piece, _WEIGHTS["dimension"]) for piece in pieces]
+
+    def reach(self, point: Point) -> None:
+        """Let the drawing reach as far as a point, so that labels may stand there. [m]"""
+        self._extent.append(around((self.paper(point),)))
 
     def keep_free(self, patch: Patch) -> None:
         """Let no label stand there. [mm]"""

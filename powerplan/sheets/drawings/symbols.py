@@ -10,6 +10,7 @@ import math
 
 from powerplan.model.geometry import Point, Rect
 from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.patches import around
 from powerplan.sheets.scene import Text
 
 OUTLET_MM = 1.3
@@ -67,11 +68,38 @@ def joint(sketch: Sketch, at: Point) -> None:
     sketch.keep_free(sketch.about(at, _JOINT_MM))
 
 
-def spare(sketch: Sketch, at: Point) -> None:
-    """Draw where spare lead is parked: a coil, seen from above. [m]"""
-    for part in (1.0, 0.55):
-        sketch.arc(at, sketch.metres(_SPARE_MM * part), "spare", _WHOLE)
-    sketch.keep_free(sketch.about(at, _SPARE_MM))
+def spare(sketch: Sketch, at: Point, size_m: tuple[float, float] = (0.0, 0.0)) -> None:
+    """Draw where spare cord is parked: a coil seen from above, as large as it lies.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    at : Point
+        Its middle. [m]
+    size_m : tuple of float
+        The oval, left to right and back to screen; where that is smaller on paper than the sign,
+        the sign is drawn. [m]
+    """
+    least = 2 * sketch.metres(_SPARE_MM)
+    wide, deep = max(1.6 * least, size_m[0]), max(least, size_m[1])
+    gap = deep * 0.225
+    for inset in (0.0, gap):
+        sketch.line(_oval(at, wide - 2 * inset, deep - 2 * inset), "spare", closed=True, cut=False)
+    corners = ((at[0] - wide / 2, at[1] - deep / 2), (at[0] + wide / 2, at[1] + deep / 2))
+    sketch.keep_free(around(map(sketch.paper, corners)))
+
+
+def _oval(at: Point, wide: float, deep: float) -> tuple[Point, ...]:
+    """Two half circles and two straight sides, the half circles at the shorter ends. [m]"""
+    radius = min(wide, deep) / 2
+    aside, ahead = wide / 2 - radius, deep / 2 - radius
+    points = []
+    for turn in range(0, 360, 15):
+        cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+        x = at[0] + radius * cos + math.copysign(aside, cos)
+        points.append((x, at[1] + radius * sin + math.copysign(ahead, sin)))
+    return tuple(points)
 
 
 def number(sketch: Sketch, at: Point, value: int) -> None:

@@ -3,10 +3,20 @@
 from __future__ import annotations
 
 from powerplan.model.lengths import joined, length_text, micrometres
-from powerplan.model.plan import NOT_POSSIBLE, Cord, PlacedChair, Plan
+from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.levels import crosses_a_step, faces
 from powerplan.sheets.pages.cords import buying_list
-from powerplan.sheets.pages.print_rows import SetRow, outward, seams, set_rows
+from powerplan.sheets.pages.print_order import turn_text, turns
+from powerplan.sheets.pages.print_rows import (
+    SetRow,
+    about_row,
+    seams,
+    set_rows,
+)
+from powerplan.sheets.pages.print_spare import coils, spare_text
+from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
+from powerplan.sheets.pages.print_ways import row_of, way_text
 from powerplan.sheets.pages.print_words import from_center, not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
@@ -14,6 +24,12 @@ from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
 
 _TIED = "Cords are tied only to the chair's fixed frame."
+_STOP = (
+    "NOT POSSIBLE AS DRAWN: DO NOT SET OUT. Lay no cord, drill no anchor. The rows are shown as "
+    "they would stand, so that people can talk about what to change; page 1 says what stops them."
+)
+_LEVEL = ("line, level tape from behind", "line, level tape from ahead")
+_NAMES = {"own": "lead"}
 
 
 def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None) -> SheetPage:
@@ -24,36 +40,44 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     plan : Plan
         The plan.
     views : tuple of View
-        The drawings of the rows; empty where the job is not possible as drawn.
+        The drawings of the rows.
     legend : View, optional
         What their lines and signs mean.
     """
+    rows = set_rows(plan)
+    drawn = [Figure(view=view) for view in (*views, legend) if view is not None]
+    parts: tuple[Part, ...]
     if plan.decision.verdict == NOT_POSSIBLE:
-        text = "Nothing is marked: the job is not possible as drawn. Lay no cord. See page 1."
-        parts: tuple[Part, ...] = (Say(text=text),)
+        parts = (Say(text=_STOP), *drawn, *_lines(rows, plan, "DO NOT SET OUT. "))
     else:
-        rows = set_rows(plan)
         parts = (
             *not_yet("DO NOT LAY YET: the ways change when this is mended:", plan),
             Say(text=f"Left and right are as you sit watching the screen. {_TIED}"),
-            *(Figure(view=view) for view in (*views, legend) if view is not None),
+            *drawn,
             *_lines(rows, plan),
             *_before(rows, plan),
             *_order(rows, plan),
-            *_bags(plan),
-            *_parked(plan),
+            *_bags(rows, plan),
+            *coils(rows, plan),
+            *_buying(plan),
             *_tests(plan),
         )
     return SheetPage(number="3", title="Cords", reader="installers", parts=parts)
 
 
-def _lines(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
+def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list[Part]:
     units, room = plan.spec.project.units, plan.spec.room
-    left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
+    left, back, screen = (from_wall(room, w) for w in (Wall.LEFT, Wall.BACK, Wall.SCREEN))
+    size = (
+        f"The room is {length_text(room.width_m, units)} wide and "
+        f"{length_text(room.depth_m, units)} deep, back wall to screen."
+    )
+    stepped = crosses_a_step(plan)
     lines = tuple(
         (
             row.id,
             length_text(row.line_m, units),
+            *(_level(row, plan) if stepped else (length_text(room.depth_m - row.line_m, units),)),
             length_text(row.left_m, units),
             length_text(row.right_m, units),
         )
@@ -64,26 +88,41 @@ def _lines(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
         for row in rows
         for chair in row.chairs
     )
+    head = (
+        "row",
+        f"line, {back}",
+        *(_LEVEL if stepped else (f"line, {screen}",)),
+        f"left end, {left}",
+        f"right end, {left}",
+    )
+    caption = f"{warning}The chalk line to snap: the rear of the bases, at the floor"
     return [
+        Items(lead="How the rows stand:", items=(size, *(about_row(row, plan) for row in rows))),
+        Table(caption=caption, head=head, rows=lines),
         Table(
-            caption="The chalk line to snap: the rear of the bases, at the floor",
-            head=("row", f"line, {back}", f"left end, {left}", f"right end, {left}"),
-            rows=lines,
-        ),
-        Table(
-            caption="The middle of each chair, marked on the line",
+            caption=f"{warning}The middle of each chair, marked on the line",
             head=("chair", left, "off the center line"),
             rows=middles,
         ),
     ]
 
 
+def _level(row: SetRow, plan: Plan) -> tuple[str, ...]:
+    """The line from what is behind and from what is ahead of it, without a step between."""
+    units, met = plan.spec.project.units, faces(plan, row.middle_of_line)
+    return tuple(
+        f"{length_text(abs(met[side].at_m - row.line_m), units)} from the {met[side].words}"
+        for side in (Wall.BACK, Wall.SCREEN)
+    )
+
+
 def _before(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
+    numbers = tag_numbers(plan)
     lines = tuple(
-        (f"{left} and {right}", joined(cords))
+        (f"{left} and {right}", joined([tag_text(number) for number in sorted(told)]))
         for row in rows
         for left, right, cords in seams(row, plan.cords)
-        if cords
+        if (told := {numbers[name] for name in cords})
     )
     if not lines:
         return [Say(text="No cord passes from under one seat to under the next.")]
@@ -96,6 +135,12 @@ def _order(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
         "Power off at the breaker."
         + (" Boxes are cut, wired and proved by the electrician." if plan.boxes else ""),
         "Snap each row's line and mark the middle of each chair on it.",
+        "Hang its tag on each cord, at both ends: its number and its two ends, as in the table of "
+        "cord bags.",
+        "A chair comes with its own lead. Where the lead comes off the chair, chair and lead may "
+        "also come one by one; the order below works for both.",
+        "Two seats are clipped together only when the order says so: until then a chair can be "
+        "drawn forward to reach under it.",
     )
     after = (
         "Look under every chair: no cord touches a mechanism, none is stretched or tight.",
@@ -105,116 +150,57 @@ def _order(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     return [
         Items(lead="Before the first chair:", items=before),
         *(
-            Items(lead=lead.format(row.id), items=tuple(_row_order(row, plan)), numbered=True)
+            Items(
+                lead=lead.format(row.id),
+                items=tuple(turn_text(turn, row, plan) for turn in turns(row, plan)),
+                numbered=True,
+            )
             for row in rows
         ),
         Items(lead="After the last chair:", items=after),
     ]
 
 
-def _row_order(row: SetRow, plan: Plan) -> list[str]:
-    """Each chair of a row in turn, with what has to lie there before it is set."""
-    pairs = {frozenset((left, right)): cords for left, right, cords in seams(row, plan.cords)}
-    under = {box.under: box.id for box in plan.boxes if box.kind == "floor box"}
-    passing = {name for cords in pairs.values() for name in cords}
-    told: list[str] = []
-    laid: set[str] = set()
-    standing: list[str] = []
-    for chair in outward(row):
-        mates = [name for name in standing if frozenset((name, chair.id)) in pairs]
-        first = [cord for name in mates for cord in pairs[frozenset((name, chair.id))]]
-        box = under.get(chair.id)
-        first += [cord.id for cord in plan.cords if cord.from_ == box]
-        first = [name for name in dict.fromkeys(first) if name not in laid]
-        after = [c.id for c in plan.cords if _ends_at(c, chair) and c.id not in passing]
-        after = [name for name in after if name not in (*laid, *first)]
-        told.append(_set_words(chair, mates, first, after, box))
-        laid |= {*first, *after}
-        standing.append(chair.id)
-    return told
-
-
-def _set_words(
-    chair: PlacedChair, mates: list[str], first: list[str], after: list[str], box: str | None
-) -> str:
-    text = f"Lay {_cords(first)}" if first else ""
-    if box is not None and any(name.startswith(f"{box}-") for name in first):
-        text += f", plugged into {box}, over which {chair.id} will stand"
-    text += ". Set " if first else "Set "
-    text += f"{chair.id} on its mark, its rear on the line"
-    text += f", and clip it to {joined(mates)}." if mates else "."
-    return f"{text} Lay {_cords(after)}." if after else text
-
-
-def _ends_at(cord: Cord, chair: PlacedChair) -> bool:
-    return chair.id in (cord.from_, cord.to.rpartition("+")[2])
-
-
-def _cords(names: list[str]) -> str:
-    unique = list(dict.fromkeys(names))
-    return f"cord{'' if len(unique) == 1 else 's'} {joined(unique)}"
-
-
-def _bags(plan: Plan) -> list[Part]:
+def _bags(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     if not plan.cords:
         return [Say(text="There is no cord to lay.")]
+    lines = tuple(_bag_row(cord, row_of(cord, rows, plan), plan) for cord in in_bags(plan))
+    way = "its way, from the feed to the chair"
+    head = ("bag", "tag", "from", "to", "what", way, "lies", "left over")
+    caption = "Cord bags, one for each chair"
+    about = (
+        "The line is the chalk line at the rear of the bases; a chair's middle is its mark on that "
+        "line. Forward is toward the screen."
+    )
+    return [Table(caption=caption, head=head, rows=lines), Say(text=about)]
+
+
+def _bag_row(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
     units = plan.spec.project.units
-    order = {chair.id: number for number, chair in enumerate(plan.chairs)}
-    cords = sorted(plan.cords, key=lambda cord: order.get(_bag_of(cord), len(order)))
-    rows = tuple(_bag_row(cord, units) for cord in cords)
-    head = ("bag", "tag", "what", "plugs into", "its way", "left over")
-    bags = Table(caption="Cord bags, one for each chair", head=head, rows=rows)
-    return [bags, buying_list(plan), Say(text=_wires_of_supplies())]
-
-
-def _bag_of(cord: Cord) -> str:
-    """The chair in whose bag a cord is; the extension of a lead is in its chair's."""
-    return cord.to.rpartition("+")[2]
-
-
-def _bag_row(cord: Cord, units: str) -> tuple[str, ...]:
-    names = {"own": "its own lead", "link": "link", "extension": "extension cord"}
-    floor = length_text(cord.length_m, units)
+    lies = length_text(cord.length_m, units)
     if micrometres(cord.open_floor_m) > 0:
-        floor += f", {length_text(cord.open_floor_m, units)} of it ON OPEN FLOOR"
-    joint = cord.from_.partition("+")
+        lies += f", {length_text(cord.open_floor_m, units)} of it ON OPEN FLOOR"
     return (
-        _bag_of(cord),
-        cord.id,
-        f"{names.get(cord.kind, cord.kind)}, {length_text(cord.bought_m, units)}",
-        "the extension cord" if joint[1] else cord.from_,
-        floor,
-        length_text(cord.bought_m - cord.length_m, units),
+        bag_of(cord, plan),
+        tag_text(tag_numbers(plan)[cord.id]),
+        end_name(cord.from_, plan),
+        end_name(cord.to, plan),
+        f"{_NAMES.get(cord.kind, cord.kind)} {length_text(cord.bought_m, units)}",
+        way_text(cord, row, plan),
+        lies,
+        spare_text(cord, row, plan),
     )
 
 
-def _wires_of_supplies() -> str:
-    return (
+def _buying(plan: Plan) -> list[Part]:
+    if not plan.cords:
+        return []
+    supply = (
         "A supply that is built in stays where it is. A loose one lies flat on the floor behind "
         "the base of its own chair, its cord tied to the fixed frame; never under a mechanism, "
         "never covered."
     )
-
-
-def _parked(plan: Plan) -> list[Part]:
-    units, room = plan.spec.project.units, plan.spec.room
-    parked = tuple(
-        (
-            cord.id,
-            _bag_of(cord),
-            length_text(cord.park_m[0], units),
-            length_text(cord.park_m[1], units),
-            length_text(cord.bought_m - cord.length_m, units),
-        )
-        for cord in plan.cords
-        if cord.park_m is not None
-    )
-    if not parked:
-        return []
-    left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
-    head = ("cord", "behind the base of", left, back, "left over")
-    caption = "Where spare lead is parked, coiled loosely, never under a mechanism"
-    return [Table(caption=caption, head=head, rows=parked)]
+    return [Say(text=supply), buying_list(plan)]
 
 
 def _tests(plan: Plan) -> list[Part]:
@@ -224,8 +210,8 @@ def _tests(plan: Plan) -> list[Part]:
         "Nobody's hands are under a chair.",
     )
     chairs = tuple(
-        f"{chair.id}: somebody seated, down all the way, and up all the way; no cord was touched, "
-        "pulled or pinched."
+        f"{chair.id}: somebody seated, down all the way, and up all the way; no cord and no coil "
+        "was touched, pulled or pinched."
         for chair in plan.chairs
     )
     last = (

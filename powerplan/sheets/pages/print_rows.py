@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from powerplan.model.geometry import Point
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import joined, length_text, micrometres, plural
 from powerplan.model.plan import Cord, PlacedChair, Plan
-from powerplan.model.spec import ChairKind
+from powerplan.model.spec import ChairKind, Riser
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +26,11 @@ class SetRow:
     front_m: float
     left_m: float
     right_m: float
+
+    @property
+    def middle_of_line(self) -> Point:
+        """The middle of the chalk line. [m]"""
+        return ((self.left_m + self.right_m) / 2, self.line_m)
 
 
 def set_rows(plan: Plan) -> tuple[SetRow, ...]:
@@ -84,3 +90,104 @@ def _crosses(path: tuple[Point, ...], x_m: float, row: SetRow) -> bool:
         if row.line_m < at_m < row.front_m:
             return True
     return False
+
+
+def number_m(plan: Plan, name: str) -> float:
+    """Return a length of the rule set, as this plan used it. [m]
+
+    Raises
+    ------
+    KeyError
+        If the plan used no number of that name.
+    """
+    for number in plan.rules.numbers:
+        if number.name == name:
+            return number.value
+    raise KeyError(name)
+
+
+def riser_under(row: SetRow, plan: Plan) -> Riser | None:
+    """Return the riser on which the middle of a row's bases stands, None for the floor."""
+    middle = ((row.left_m + row.right_m) / 2, (row.line_m + row.front_m) / 2)
+    return next((r for r in plan.spec.risers if _holds(r.rect, middle)), None)
+
+
+def riser_behind(row: SetRow, plan: Plan) -> Riser | None:
+    """Return the nearest riser whose front stands behind a row's chalk line, None for none."""
+    own = riser_under(row, plan)
+    behind = [
+        riser
+        for riser in plan.spec.risers
+        if riser is not own
+        and micrometres(riser.rect.front_m) <= micrometres(row.line_m)
+        and riser.rect.left_m < row.right_m
+        and row.left_m < riser.rect.right_m
+    ]
+    return max(behind, key=lambda riser: riser.rect.front_m, default=None)
+
+
+def room_behind_m(row: SetRow, plan: Plan) -> float:
+    """Return how far covered floor goes behind the rear of a row's bases. [m]"""
+    face = riser_behind(row, plan)
+    headrest_m = row.chairs[0].y_m
+    wall_m = headrest_m - (0.0 if face is None else face.rect.front_m)
+    if micrometres(wall_m) < micrometres(number_m(plan, "covered_gap")):
+        return wall_m + row.kind.rear_of_base_m
+    return row.kind.rear_of_base_m + row.kind.back_travel_m
+
+
+def about_row(row: SetRow, plan: Plan) -> str:
+    """Return how a row stands in the room: chairs, middle, what it stands on, whether bolted."""
+    units, room = plan.spec.project.units, plan.spec.room
+    off_m = (row.left_m + row.right_m) / 2 - room.width_m / 2
+    if abs(micrometres(off_m)) <= 1:
+        middle = "its middle on the center line of the room"
+    else:
+        side = "right" if off_m > 0 else "left"
+        middle = (
+            f"its middle {length_text(abs(off_m), units)} {side} of the room's center line, "
+            "on purpose"
+        )
+    return (
+        f"Row {row.id}: {plural(len(row.chairs), 'chair')}, {middle}. {fastened_text(row, plan)} "
+        f"Cords enter each chair {_inlet(row, units)}."
+    )
+
+
+def _inlet(row: SetRow, units: str) -> str:
+    """Where cords enter a chair, from the line and from its middle."""
+    right_m, forward_m = row.kind.lead_from
+    off_m = forward_m - row.kind.rear_of_base_m
+    side = "ahead of" if off_m >= 0 else "behind"
+    along = f"{length_text(abs(off_m), units)} {side} the line"
+    if not micrometres(right_m):
+        return f"{along}, on its middle"
+    aside = "right" if right_m > 0 else "left"
+    return f"{along}, {length_text(abs(right_m), units)} {aside} of its middle"
+
+
+def fastened_text(row: SetRow, plan: Plan) -> str:
+    """Return whether a row is bolted down, onto what, and what lies under the anchors."""
+    riser, fastened = riser_under(row, plan), plan.spec.row(row.id).fastened
+    ground = "the floor" if riser is None else f"the deck of riser {riser.id}"
+    if fastened is False:
+        return f"It is not bolted down; it stands on {ground}."
+    said = f"It is bolted down to {ground}."
+    if fastened is None:
+        said = (
+            f"Nobody has said whether it is bolted down to {ground}: ask before the first anchor "
+            "(loads are counted as if it were)."
+        )
+    names = {chair.id for chair in row.chairs}
+    boxes = [box.id for box in plan.boxes if box.kind == "floor box" and box.under in names]
+    if not boxes:
+        return f"{said} Scan {ground} before an anchor is drilled."
+    cable = "the cable to it" if len(boxes) == 1 else "the cables to them"
+    return (
+        f"{said} In it lie {joined([*boxes, cable])}: the electrician marks on top where, and no "
+        "anchor is drilled there. Scan first. Bolt down only after the last cord is in."
+    )
+
+
+def _holds(rect: Rect, point: Point) -> bool:
+    return rect.left_m <= point[0] <= rect.right_m and rect.back_m <= point[1] <= rect.front_m

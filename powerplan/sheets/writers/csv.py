@@ -15,6 +15,10 @@ from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.sheets.bought import bought
 from powerplan.sheets.local import local_of
+from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.pages.print_spare import loops_of, spare_m
+from powerplan.sheets.pages.print_tags import tag_numbers
+from powerplan.sheets.pages.print_ways import row_of, way_text
 from powerplan.sheets.pages.print_wiring import electrician_buys
 from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text
 
@@ -38,10 +42,9 @@ def csv_files(plan: Plan) -> dict[str, str]:
     plan : Plan
         The plan.
     """
-    units = plan.spec.project.units
     return {
         "boxes.csv": _file(_box_head(), (_box(box, plan) for box in plan.boxes)),
-        "cords.csv": _file(_cord_head(), (_cord(cord, units) for cord in plan.cords)),
+        "cords.csv": _file(_cord_head(), _cords(plan)),
         "buying.csv": _file(_BUYING, _buying(plan)),
         "buying-electrician.csv": _file(_ELECTRICIAN, _electrician(plan)),
         "circuits.csv": _file(_circuit_head(), (_circuit(use, plan) for use in plan.circuits)),
@@ -109,15 +112,27 @@ def _box(box: Box, plan: Plan) -> Row:
 
 def _cord_head() -> tuple[str, ...]:
     return (
-        *("cord", "kind", "from", "to"),
+        *("tag", "cord", "kind", "from", "to", "way"),
         *_both(("lies", "of_it_up_and_down", "needed", "use", "open_floor", "keeps_clear")),
         *("wire", "current_A"),
-        *_both(("park_from_left", "park_from_back")),
+        *_both(("left_over", "park_from_left", "park_from_back", "coil_width", "coil_depth")),
+        "loops",
     )
+
+
+def _cords(plan: Plan) -> Iterable[Row]:
+    rows, numbers = set_rows(plan), tag_numbers(plan)
+    for cord in plan.cords:
+        yield {
+            "tag": numbers[cord.id],
+            "way": way_text(cord, row_of(cord, rows, plan), plan),
+            **_cord(cord, plan.spec.project.units),
+        }
 
 
 def _cord(cord: Cord, units: str) -> Row:
     park_x_m, park_y_m = cord.park_m or (None, None)
+    wide_m, deep_m = cord.coil_m or (None, None)
     return {
         "cord": cord.id,
         "kind": cord.kind,
@@ -131,8 +146,12 @@ def _cord(cord: Cord, units: str) -> Row:
         **_length("keeps_clear", cord.clearance_m, units, tell=at_most_text),
         "wire": cord.wire or UNKNOWN,
         "current_A": cord.current_a,
+        **_length("left_over", spare_m(cord), units),
         **_length("park_from_left", park_x_m, units, ""),
         **_length("park_from_back", park_y_m, units, ""),
+        **_length("coil_width", wide_m, units, ""),
+        **_length("coil_depth", deep_m, units, ""),
+        "loops": "" if cord.park_m is None else loops_of(cord),
     }
 
 

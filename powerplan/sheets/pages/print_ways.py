@@ -1,0 +1,207 @@
+"""The way of each cord in words that an installer follows with a tape."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+from powerplan.engineering.cords.clip import span_inside
+from powerplan.engineering.cords.decks import deck_of
+from powerplan.model.geometry import Point
+from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.plan import Cord, Plan
+from powerplan.model.spec import Wall
+from powerplan.sheets.pages.print_rows import SetRow, number_m
+from powerplan.sheets.pages.print_tags import LINK, bag_of, plug_text
+from powerplan.sheets.words import wall_name
+
+_STRAIGHT_M = 0.0008
+_NEAR_M = 0.03
+_FAR_M = 1.2
+_SLIVER = 1e-6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stretch:
+    """A straight piece of a cord's way, or a climb: up or down the edge of a riser, down a wall.
+
+    ``words`` is how it goes, with braces where the measure stands; ``length_m`` is how far, and
+    ``end`` where it arrives. [m]
+    """
+
+    words: str
+    length_m: float
+    end: Point
+
+
+def stretches(cord: Cord, row: SetRow, plan: Plan) -> tuple[Stretch, ...]:
+    """Return the pieces of a cord's way from its feed on; together they are all that lies.
+
+    Parameters
+    ----------
+    cord : Cord
+        The cord.
+    row : SetRow
+        The row that it serves.
+    plan : Plan
+        For walls, risers and heights.
+    """
+    found = []
+    height_m = _start_height_m(cord, plan)
+    if micrometres(height_m):
+        found.append(Stretch(words="down {} to the floor", length_m=height_m, end=cord.path_m[0]))
+    for start, end in pairwise(cord.path_m):
+        here, before = start, 0.0
+        for share, words, climb_m in _climbs(start, end, plan):
+            edge = _along(start, end, share)
+            if share - before > _SLIVER:
+                found.append(_level(here, edge, row, plan))
+            found.append(Stretch(words=words, length_m=climb_m, end=edge))
+            here, before = edge, share
+        if micrometres(math.dist(here, end)):
+            found.append(_level(here, end, row, plan))
+    return tuple(found)
+
+
+def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
+    """Return a cord's way: each piece with its length, and each bend with where it is.
+
+    Parameters
+    ----------
+    cord : Cord
+        The cord.
+    row : SetRow
+        The row that it serves; its bends are measured from the chalk line and the chairs' marks.
+    plan : Plan
+        For units, walls and risers.
+    """
+    units, link = plan.spec.project.units, cord.kind == LINK
+    start = plug_text(cord.from_, plan, last=False, link=link)
+    goal = plug_text(cord.to, plan, last=True, link=link)
+    pieces = stretches(cord, row, plan)
+    if not pieces:
+        return f"from {start} straight to {goal}"
+    told, here = [], cord.path_m[0]
+    for piece, following in zip(pieces, (*pieces[1:], None), strict=True):
+        words = piece.words.replace("{}", length_text(piece.length_m, units))
+        if following is None:
+            words += f", to {goal}"
+        elif micrometres(math.dist(piece.end, here)):
+            bend = _changed(here, piece.end, row, plan)
+            words += f", to {bend.removeprefix('at ').removeprefix('on ')}"
+        told.append(words)
+        here = piece.end
+    return f"from {start} {'; '.join(told)}"
+
+
+def place_words(point: Point, row: SetRow, plan: Plan) -> str:
+    """Return where a place is, from the row's chalk line and the nearest chair's mark on it. [m]"""
+    return f"{_ahead(point[1], row, plan)}, {_aside(point[0], row, plan)}"
+
+
+def _changed(old: Point, new: Point, row: SetRow, plan: Plan) -> str:
+    """A place by what is new about it."""
+    if abs(new[0] - old[0]) < _STRAIGHT_M:
+        return _ahead(new[1], row, plan)
+    if abs(new[1] - old[1]) < _STRAIGHT_M:
+        return _aside(new[0], row, plan)
+    return place_words(new, row, plan)
+
+
+def _ahead(y_m: float, row: SetRow, plan: Plan) -> str:
+    units, off_m = plan.spec.project.units, y_m - row.line_m
+    if abs(off_m) > _FAR_M:
+        back_m, screen_m = y_m, plan.spec.room.depth_m - y_m
+        wall = Wall.BACK if back_m <= screen_m else Wall.SCREEN
+        name = wall_name(plan.spec.room, wall)
+        return f"{length_text(min(back_m, screen_m), units)} from the {name}"
+    if abs(off_m) < _STRAIGHT_M:
+        return "on the line"
+    side = "ahead of" if off_m > 0 else "behind"
+    return f"{length_text(abs(off_m), units)} {side} the line"
+
+
+def _aside(x_m: float, row: SetRow, plan: Plan) -> str:
+    units = plan.spec.project.units
+    chair = min(row.chairs, key=lambda one: (abs(one.x_m - x_m), one.x_m))
+    off_m = x_m - chair.x_m
+    if abs(off_m) > _FAR_M:
+        left_m, right_m = x_m, plan.spec.room.width_m - x_m
+        wall = Wall.LEFT if left_m <= right_m else Wall.RIGHT
+        name = wall_name(plan.spec.room, wall)
+        return f"{length_text(min(left_m, right_m), units)} from the {name}"
+    if abs(off_m) < _STRAIGHT_M:
+        return f"at {chair.id}'s middle"
+    side = "right" if off_m > 0 else "left"
+    return f"{length_text(abs(off_m), units)} {side} of {chair.id}'s middle"
+
+
+def _level(start: Point, end: Point, row: SetRow, plan: Plan) -> Stretch:
+    right_m, ahead_m = end[0] - start[0], end[1] - start[1]
+    aside = "right" if right_m > 0 else "left"
+    along = "forward" if ahead_m > 0 else "back"
+    if abs(right_m) < _STRAIGHT_M:
+        words = along
+    elif abs(ahead_m) < _STRAIGHT_M:
+        words = aside
+    else:
+        words = f"slanting {aside} and {along}"
+    words += " {}"
+    beside = _beside(start, end, row, plan)
+    if beside:
+        words += f" along {beside}"
+    return Stretch(words=words, length_m=math.dist(start, end), end=end)
+
+
+def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
+    """What a piece runs along: a wall, or the rear of the bases."""
+    room = plan.spec.room
+    edges = (
+        (0, 0.0, Wall.LEFT),
+        (0, room.width_m, Wall.RIGHT),
+        (1, 0.0, Wall.BACK),
+        (1, room.depth_m, Wall.SCREEN),
+    )
+    for axis, at_m, wall in edges:
+        if all(abs(point[axis] - at_m) <= _NEAR_M for point in (start, end)):
+            return f"the {wall_name(room, wall)}"
+    keep_m = number_m(plan, "cord_clearance") + plan.spec.cords.diameter_m
+    behind = [row.line_m - y for _, y in (start, end)]
+    if all(0.0 < off_m <= keep_m + _STRAIGHT_M for off_m in behind):
+        return "the rear of the bases"
+    return ""
+
+
+def _climbs(start: Point, end: Point, plan: Plan) -> list[tuple[float, str, float]]:
+    """Where a piece goes up or down the edge of a riser: share of it, words, height. [1, m]"""
+    found = []
+    for riser in plan.spec.risers:
+        deck = deck_of(riser, plan.spec.room)
+        if not deck.crossings((start, end)):
+            continue
+        first, last = span_inside((start, end), deck.rect) or (0.0, 1.0)
+        if not deck.holds(start):
+            found.append((first, f"up {{}} onto riser {riser.id}", riser.height_m))
+        if not deck.holds(end):
+            found.append((last, f"down {{}} from riser {riser.id}", riser.height_m))
+    return sorted(found, key=lambda climb: climb[0])
+
+
+def _along(start: Point, end: Point, share: float) -> Point:
+    return (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+
+
+def _start_height_m(cord: Cord, plan: Plan) -> float:
+    """How high over the floor the socket is that a cord starts from. [m]"""
+    if cord.kind == LINK:
+        return 0.0
+    heights = {outlet.id: outlet.height_m for outlet in plan.spec.outlets}
+    heights |= {box.id: box.height_m for box in plan.boxes}
+    return heights.get(cord.from_, 0.0)
+
+
+def row_of(cord: Cord, rows: tuple[SetRow, ...], plan: Plan) -> SetRow:
+    """Return the row that a cord serves; the first where nothing tells."""
+    name = bag_of(cord, plan)
+    return next((row for row in rows if any(c.id == name for c in row.chairs)), rows[0])

@@ -1,0 +1,91 @@
+"""The installers' drawings: cords with both ends in sight, rows as large as paper lets them be."""
+
+from dataclasses import replace
+
+import pytest
+import strategies
+from drawn import area_of, spoken, words_of
+from hypothesis import given, settings
+from sample_plan import sample_plan
+from shapely.geometry import Point, Polygon
+from support import NEC, inch, make_riser, make_row, make_spec
+
+from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.drawings.rows import cord_views
+from powerplan.sheets.scene import Line, View
+
+UPRIGHT_MM, TURNED_MM = (190.0, 190.0), (254.0, 130.0)
+CORDS = ("cord", "link", "extension")
+
+
+def on_paper(view: View, point: tuple[float, float]) -> Point:
+    per = 1000 / view.scale
+    return Point((point[0] - view.bounds.left_m) * per, (point[1] - view.bounds.back_m) * per)
+
+
+def hidden_ends(view: View) -> list[str]:
+    """Words that lie on the end of a cord."""
+    lines = [i for i in view.items if isinstance(i, Line) and i.layer in CORDS]
+    ends = [on_paper(view, end) for line in lines for end in (line.points[0], line.points[-1])]
+    return [w.words for w in words_of(view) if any(area_of(w).contains(end) for end in ends)]
+
+
+@settings(max_examples=15)
+@given(strategies.rooms())
+def test_no_words_hide_the_end_of_a_cord(spec):
+    for view in cord_views(make_plan(spec, NEC, "0" * 64), UPRIGHT_MM, TURNED_MM):
+        assert hidden_ends(view) == []
+
+
+@pytest.mark.parametrize("seats", [(5,), (12,), (12, 12, 12, 12, 12)])
+def test_no_words_hide_the_end_of_a_cord_in_long_rows(seats):
+    for view in cord_views(sample_plan(seats), UPRIGHT_MM, TURNED_MM):
+        assert hidden_ends(view) == []
+
+
+def wide(seats: int) -> Plan:
+    return make_plan(make_spec(rows=(make_row(seats=seats),)), NEC, "0" * 64)
+
+
+def test_a_row_that_fits_the_turned_paper_is_drawn_at_the_larger_scale():
+    # Six seats and seven arms are 187 in: 198 mm at 1/2 in to the foot, more than 190.
+    (upright,) = cord_views(wide(6), UPRIGHT_MM)
+    (either,) = cord_views(wide(6), UPRIGHT_MM, TURNED_MM)
+    assert (upright.scale, either.scale) == (48, 24)
+    assert either.width_mm <= TURNED_MM[0]
+    assert either.height_mm <= TURNED_MM[1]
+
+
+def test_a_riser_is_named_where_no_pinch_zone_is_hatched():
+    spec = make_spec(rows=(make_row(seats=3),), risers=(make_riser(0, 0, 240, 100),))
+    plan = make_plan(spec, NEC, "0" * 64)
+    (view,) = cord_views(plan, UPRIGHT_MM, TURNED_MM)
+    (name,) = (area_of(w) for w in words_of(view) if w.words.startswith("riser rear, "))
+    zones = (zone for zone in plan.zones if zone.kind == "pinch")
+    for zone in zones:
+        area = Polygon([on_paper(view, point) for point in zone.outline_m])
+        assert not area.intersects(name)
+
+
+def test_a_coil_is_drawn_as_large_as_it_lies():
+    base = sample_plan((5,))
+    cord = replace(base.cords[0], coil_m=(inch(9), inch(4)))
+    (view,) = cord_views(replace(base, cords=(cord,)), UPRIGHT_MM, TURNED_MM)
+    assert view.scale == 24
+    ovals = [i for i in view.items if isinstance(i, Line) and i.layer == "spare"]
+    xs, ys = zip(*ovals[0].points, strict=True)
+    assert max(xs) - min(xs) == pytest.approx(inch(9))
+    assert max(ys) - min(ys) == pytest.approx(inch(4))
+    assert (max(xs) + min(xs)) / 2 == pytest.approx(cord.park_m[0])
+    assert "coil 1" in spoken(view)
+
+
+def test_where_it_is_not_possible_every_row_says_not_to_set_it_out():
+    plan = sample_plan((5, 4))
+    plan = replace(plan, decision=replace(plan.decision, verdict=NOT_POSSIBLE), cords=(), boxes=())
+    _, *rows = cord_views(plan, UPRIGHT_MM, TURNED_MM)
+    assert len(rows) == 2
+    for view in rows:
+        assert {"NOT POSSIBLE AS DRAWN", "DO NOT SET OUT"} <= set(spoken(view))
+        assert "DO NOT SET OUT" in view.title

@@ -1,0 +1,126 @@
+"""The way of each cord in words, with measures that add up."""
+
+import re
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+import strategies
+from hypothesis import given, settings
+from page_words import table
+from sample_plan import sample_plan
+from support import NEC, inch, make_outlet, make_riser, make_row, make_spec
+
+from powerplan.model.plan import Cord, Plan
+from powerplan.model.spec import Wall
+from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.pages.print_cords import cords_sheet
+from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.pages.print_ways import place_words, row_of, stretches, way_text
+
+EIGHTH_M, MILLIMETRE_M = inch("1/8"), 0.001
+
+
+def read_m(words: str) -> float:
+    """A printed length, read by arithmetic of its own."""
+    if words.endswith(" mm"):
+        return float(words[:-3]) / 1000
+    found = re.fullmatch(r"(?:(\d+) ft ?)?(?:(?:(\d+) )?(?:(\d+)/(\d+) )?in|(?:(\d+) )in)?", words)
+    assert found, words
+    feet, whole, part, of, _ = found.groups()
+    inches = Fraction(int(feet or 0) * 12 + int(whole or 0))
+    inches += Fraction(int(part), int(of)) if part else 0
+    return inch(inches)
+
+
+LENGTH = r"(?:\d+ ft(?: \d+(?: \d+/\d+)? in)?|\d+(?: \d+/\d+)? in|\d+/\d+ in|\d+ mm)"
+
+
+def measures_m(way: str) -> list[float]:
+    """The measure of each piece of a way, the first of what stands between semicolons."""
+    first = re.sub(r"^from (?:.*?)(?= (?:down|up|left|right|forward|back|slanting) )", "", way)
+    pieces = first.split("; ")
+    return [read_m(re.search(LENGTH, piece).group()) for piece in pieces]  # type: ignore[union-attr]
+
+
+def check(plan: Plan) -> None:
+    rows = set_rows(plan)
+    step_m = MILLIMETRE_M if plan.spec.project.units == "mm" else EIGHTH_M
+    for cord in plan.cords:
+        row = row_of(cord, rows, plan)
+        pieces = stretches(cord, row, plan)
+        assert sum(piece.length_m for piece in pieces) == pytest.approx(cord.length_m, abs=2e-5)
+        way = way_text(cord, row, plan)
+        if not pieces:
+            continue
+        measures = measures_m(way)
+        assert len(measures) == len(pieces)
+        assert sum(measures) == pytest.approx(cord.length_m, abs=len(pieces) * step_m / 2 + 2e-5)
+    if plan.cords and plan.decision.exit_code != 3:
+        bags = table(cords_sheet(plan, ()), "Cord bags")
+        assert bags.head[5].startswith("its way")
+        assert all(line[5].startswith("from ") for line in bags.rows)
+
+
+@settings(max_examples=40)
+@given(strategies.rooms())
+def test_the_measures_of_a_way_add_up_to_all_that_lies(spec):
+    check(make_plan(spec, NEC, "0" * 64))
+
+
+def from_wall(**changes: object) -> Plan:
+    outlet = make_outlet(wall=Wall.BACK, x_m=inch(100), height_m=inch(16))
+    usual = {"rows": (make_row(seats=1),), "outlets": (outlet,)}
+    return make_plan(make_spec(**{**usual, **changes}), NEC, "0" * 64)
+
+
+def moved(plan: Plan, *points: tuple[float, float], rises: float = 0.0) -> Cord:
+    """The first cord of a plan on a way in inches."""
+    path = tuple((inch(x), inch(y)) for x, y in points)
+    return replace(plan.cords[0], kind="own", to="A1", path_m=path, rises_m=inch(rises))
+
+
+def test_a_way_goes_down_the_wall_along_it_and_forward_to_the_inlet():
+    plan = from_wall()
+    (row,) = set_rows(plan)
+    cord = moved(plan, (100, 0), (120, 0), (120, 25))
+    # The line is 18 in off the wall, the chair's middle at 120 in.
+    assert way_text(cord, row, plan) == (
+        "from outlet W1 down 1 ft 4 in to the floor; right 1 ft 8 in along the back wall, to "
+        "A1's middle; forward 2 ft 1 in, to A1's inlet"
+    )
+
+
+def test_a_bend_is_told_from_the_line_and_from_a_chair_s_mark():
+    plan = from_wall()
+    (row,) = set_rows(plan)
+    assert place_words((inch(114), inch(12)), row, plan) == (
+        "6 in behind the line, 6 in left of A1's middle"
+    )
+    assert place_words((inch(120), inch(22)), row, plan) == (
+        "4 in ahead of the line, at A1's middle"
+    )
+    assert place_words((inch(10), inch(18)), row, plan) == "on the line, 10 in from the left wall"
+    assert place_words((inch(230), inch(100)), row, plan) == (
+        "7 ft 2 in from the screen wall, 10 in from the right wall"
+    )
+
+
+def test_the_edge_of_a_riser_is_told_where_it_is_climbed():
+    riser = make_riser(60, 0, 180, 90)
+    plan = from_wall(risers=(riser,))
+    (row,) = set_rows(plan)
+    cord = replace(moved(plan, (40, 10), (120, 10), (120, 25)), from_="W9")
+    high = riser.height_m / inch(1)
+    assert way_text(cord, row, plan) == (
+        f"from W9 right 1 ft 8 in, to 5 ft from the left wall; up {high:.0f} in onto riser rear; "
+        "right 5 ft, to A1's middle; forward 1 ft 3 in, to A1's inlet"
+    )
+
+
+def test_a_cord_that_ends_where_it_starts_has_no_way():
+    plan = sample_plan()
+    (row,) = set_rows(plan)
+    end = plan.cords[0].path_m[-1]
+    cord = replace(plan.cords[0], path_m=(end, end))
+    assert way_text(cord, row, plan) == "from box A2 straight to A1's inlet"
