@@ -40,7 +40,9 @@ def measures_m(way: str) -> list[float]:
     """The measure of each piece of a way, the first of what stands between semicolons."""
     first = re.sub(r"^from (?:.*?)(?= (?:down|up|left|right|forward|back|slanting) )", "", way)
     pieces = first.split("; ")
-    return [read_m(re.search(LENGTH, piece).group()) for piece in pieces]  # type: ignore[union-attr]
+    found = [re.search(LENGTH, piece) for piece in pieces]
+    assert all(found), way
+    return [read_m(one.group()) for one in found if one]
 
 
 def check(plan: Plan) -> None:
