@@ -96,6 +96,8 @@ def _issue_set(
     files[RECORD] = record
     if not found.from_record:
         files[_COPY] = _plan_file(path, found)
+        for beside in found.plan.spec.files:
+            files[Path(beside.name).name] = _as_read(path.parent / beside.name, beside.sha256)
     progress.stage("writing the set")
     issue(folder, letter, files)
     _list(folder, letter, found.plan, "")
@@ -133,11 +135,16 @@ def _files(
 
 def _plan_file(path: Path, found: Judged) -> bytes:
     """The plan file, byte for byte as it was planned."""
+    return _as_read(path, found.plan.plan_file_sha256)
+
+
+def _as_read(path: Path, sha256: str) -> bytes:
+    """A file, byte for byte as it was planned."""
     try:
         data = path.read_bytes()
     except OSError as fault:
         raise OutputError(f"cannot read {path} again: {fault.strerror or fault}") from None
-    if hashlib.sha256(data).hexdigest() != found.plan.plan_file_sha256:
+    if hashlib.sha256(data).hexdigest() != sha256:
         raise OutputError(f"{path} changed while it was being planned; nothing is written")
     return data
 

@@ -42,3 +42,15 @@ def test_it_is_written_where_one_says(tmp_path, capsys):
     assert main(["decide", str(file)]) == 0
     assert "socket-outlet" in capsys.readouterr().out
     assert main(["new", str(tmp_path / "other.toml"), "--rules", "mars"]) == 2
+
+
+def test_a_set_holds_the_shops_file_too(tmp_path):
+    chair = '[chair.guess]\nlike = "generic-recliner"\n'
+    head = 'plan_file = 1\nchairs_from = "ours.toml"\n[room]\nwidth = "18 ft"\ndepth = "14 ft"\n'
+    row = '[row.A]\nchair = "guess"\nseats = 2\nheadrest_to_wall = "12 in"\n'
+    (tmp_path / "ours.toml").write_text(chair, encoding="utf-8")
+    (tmp_path / "den.toml").write_text(head + row, encoding="utf-8")
+    main(["sheets", str(tmp_path / "den.toml"), "-o", str(tmp_path / "out")])
+    assert (tmp_path / "out" / "revision-A" / "ours.toml").read_text(encoding="utf-8") == chair
+    again = ["decide", str(tmp_path / "out" / "revision-A" / "plan.toml")]
+    assert main(again) == main(["decide", str(tmp_path / "den.toml")])

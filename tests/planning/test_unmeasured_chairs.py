@@ -101,3 +101,14 @@ def test_a_mark_called_firm_is_refused():
     report = judge(plan_from_plain(json.loads(json.dumps(plain))), rule_set("us-nec-2023"))
     told = [f.note for f in report.findings if f.stops and f.subject == plain["boxes"][0]["id"]]
     assert any("provisional" in note for note in told)
+
+
+def test_a_provisional_mark_may_not_drift():
+    for box in hall().boxes:
+        drift = box.drift
+        assert (drift.left_m, drift.right_m, drift.back_m, drift.screen_m) == (0, 0, 0, 0)
+
+
+def test_installers_are_told_to_lay_nothing_yet():
+    text = " ".join(sheet_text(plan_sheet(hall(), PLAN), "utf-8").split())
+    assert "DO NOT LAY YET: nobody has measured this: - Chair guess: Known from a" in text

@@ -35,6 +35,8 @@ from powerplan.model.plan import Drift
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
+_NO_DRIFT = Drift(left_m=0.0, right_m=0.0, back_m=0.0, screen_m=0.0)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoxSpot:
@@ -164,7 +166,7 @@ def _spot(
         mark=place(mark),
         ideal=place(ideal),
         may_sit=tuple(_outline(part) for part in parts),
-        drift=_drift(largest_around(roaming, mark), mark),
+        drift=_drift(largest_around(roaming, mark), mark) if chair.kind.measured else _NO_DRIFT,
         moved_because=moved_because(mark, ideal, clip, constraints, second is not None, units),
         provisional=unknown or any(finding.hangs for finding in general),
         second_mark=None if second is None else place(second),

@@ -45,11 +45,17 @@ def place_text(point: Point, plan: Plan) -> str:
 
 def not_yet(lead: str, plan: Plan) -> list[Items]:
     """Return a warning where the rows will have to move, and marks and cords with them."""
+    found = []
     faults = layout_faults(plan)
-    if not faults:
-        return []
-    told = tuple(f"{capital(fault.subject)}: {fault.note or fault.requirement}" for fault in faults)
-    return [Items(lead=lead, items=told)]
+    if faults:
+        told = (f"{capital(fault.subject)}: {fault.note or fault.requirement}" for fault in faults)
+        found.append(Items(lead=lead, items=tuple(told)))
+    unmeasured = [finding for finding in plan.findings if finding.rule == "chair-measured"]
+    if unmeasured:
+        first = lead.partition(":")[0]
+        told = (f"{capital(finding.subject)}: {finding.note}." for finding in unmeasured)
+        found.append(Items(lead=f"{first}: nobody has measured this:", items=tuple(told)))
+    return found
 
 
 def outlet_place(outlet: Outlet, plan: Plan) -> str:
