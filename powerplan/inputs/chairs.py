@@ -34,11 +34,15 @@ def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
     _check_measures(reading, table)
     _check_clear(reading, table)
     _check_lead_from(reading, table)
-    input_a = _input_a(reading, table)
+    powered = it.powered is not False
+    _check_power(reading, table)
+    input_a = _input_a(reading, table) if powered else Fraction(0)
     continuous_a = _continuous_a(reading, table, input_a)
     chain = _chain(reading, table)
     lead_wire = reading.wire(table.at("lead_wire"), it.lead_wire)
     if table.spoiled or input_a is None or continuous_a is None:
+        return None
+    if powered and (it.lead is None or it.lead_from is None):
         return None
     return ChairKind(
         id=table.name,
@@ -53,15 +57,39 @@ def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
         rear_gap_m=grid_or_unknown_m(it.rear_gap),
         input_a=input_a,
         continuous_a=continuous_a,
-        continuous_said=it.continuous is not None,
-        lead_m=grid_m(it.lead),
+        continuous_said=it.continuous is not None or not powered,
+        lead_m=0.0 if it.lead is None else grid_m(it.lead),
         lead_wire=lead_wire,
         coupler_a=limit_or_unknown_a(it.coupler),
         lead_from=_lead_from(reading, it),
         chain=chain,
         longer_leads_m=longer_m(reading, table, "lead"),
+        powered=powered,
         measured=it.measured is not False,
     )
+
+
+_OF_POWER = ("input", "power", "power_factor", "continuous", "lead", "longer_cords", "chain")
+
+
+def _check_power(reading: Reading, table: Table[w.Chair]) -> None:
+    """A powered chair says where its cord is and how long; one without power says neither."""
+    it, faults = table.it, reading.faults
+    if it.powered is False:
+        for key in _OF_POWER:
+            if getattr(it, key) is not None:
+                words = "powered = false says that it has no motor; leave this out"
+                faults.add(table.at(key), words)
+        return
+    for key, hint in (
+        ("lead", 'plug to where the cord leaves the chair, such as "6 ft"'),
+        (
+            "lead_from",
+            'where the cord leaves the chair, such as { right = "0 in", forward = "10 in" }',
+        ),
+    ):
+        if getattr(it, key) is None and table.sound(key):
+            faults.add(table.path, f"{key} is missing: {hint}")
 
 
 def longer_m(reading: Reading, table: Table[Any], usual: str) -> tuple[float, ...]:
@@ -81,6 +109,8 @@ def _lead_from(reading: Reading, it: w.Chair) -> Point:
     if it.measured is False:
         rules = reading.rules
         return (0.0, -grid_m(rules.exact("cord_clearance") + rules.exact("cord_diameter")))
+    if it.lead_from is None:
+        return (0.0, grid_m(it.rear_of_base))
     return (grid_m(it.lead_from.right), grid_m(it.lead_from.forward))
 
 
@@ -141,7 +171,7 @@ def _check_clear(reading: Reading, table: Table[w.Chair]) -> None:
 def _check_lead_from(reading: Reading, table: Table[w.Chair]) -> None:
     """The cord leaves behind the base or in the clear zone, never in the mechanism."""
     it, text = table.it, reading.text
-    if not table.has("lead_from", "rear_of_base") or not table.sound("clear"):
+    if it.lead_from is None or not table.has("rear_of_base") or not table.sound("clear"):
         return
     right, forward, clear = abs(it.lead_from.right), it.lead_from.forward, it.clear
     path = table.at("lead_from")
@@ -195,8 +225,8 @@ def _input_a(reading: Reading, table: Table[w.Chair]) -> Fraction | None:
 def _continuous_a(
     reading: Reading, table: Table[w.Chair], input_a: Fraction | None
 ) -> Fraction | None:
-    if input_a is None or not table.sound("continuous"):
-        return None
+    if not input_a or not table.sound("continuous"):
+        return input_a
     if table.it.continuous is None:
         if reading.rules.weighs_lasting:
             words = f"all of its {amps_text(input_a)} counts as lasting 3 h or more"

@@ -13,7 +13,18 @@ Path = tuple[str | int, ...]
 
 _MOST = 20
 _NAMED_TABLES = frozenset(
-    {"door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet", "reading"}
+    {
+        "door",
+        "obstacle",
+        "walkway",
+        "riser",
+        "chair",
+        "table",
+        "row",
+        "circuit",
+        "outlet",
+        "reading",
+    }
 )
 
 

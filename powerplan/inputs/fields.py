@@ -5,6 +5,7 @@ Bounds keep out slips such as feet for inches; they are not rules of the trade.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable
 from fractions import Fraction
@@ -186,6 +187,35 @@ def pair(value: object) -> tuple[int, int]:
     return left, right
 
 
+def row_thing(value: object) -> str | Fraction:
+    """Read a thing of a row: the name of a chair or table, or a gap such as { gap = "6 in" }."""
+    if isinstance(value, dict):
+        if set(value) != {"gap"}:
+            raise ValueError('a gap is written { gap = "6 in" }')
+        gap_m: Fraction = _GAP_M(value["gap"])
+        return gap_m
+    return text(value)
+
+
+def turned(value: object) -> float:
+    """Read how far a row is turned, such as "12 deg left", as sitters look. [rad]"""
+    said = _TURNED.fullmatch(" ".join(value.lower().split())) if isinstance(value, str) else None
+    if said is None:
+        raise ValueError(
+            f'{found(value)} is not a turn such as "12 deg left" or "5 deg right", as sitters look'
+        )
+    degrees = float(said[1])
+    if degrees > _HALF_TURN:
+        raise ValueError(f"{found(value)} is more than half a turn, 180 deg")
+    angle_rad = min(round(math.radians(degrees), 9), math.floor(math.pi * 1e9) / 1e9)
+    return angle_rad if said[2] == "left" else 0.0 - angle_rad
+
+
+_TURNED = re.compile(r"([0-9]{1,3}(?:\.[0-9]{1,4})?) ?(?:deg|degree|degrees|°),? (left|right)")
+_HALF_TURN = 180.0
+_GAP_M = length("1/8 in", "100 ft")
+
+
 def wire(value: object) -> str:
     """Read a size of wire as text; the rule set knows which there are."""
     if not isinstance(value, str) or len(value) > _LONGEST_LABEL:
@@ -275,6 +305,10 @@ def _bare(value: object) -> str | None:
 
 
 Text = Annotated[str, PlainValidator(text)]
+RowThing = Annotated[str | Fraction, PlainValidator(row_thing)]
+Turned = Annotated[float, PlainValidator(turned)]
+Arms = Annotated[str, PlainValidator(choice("shared", "own"))]
+Touch = Annotated[str, PlainValidator(choice("front", "back"))]
 Flag = Annotated[bool, PlainValidator(yes_or_no)]
 FlagOrUnknown = Annotated[bool | None, PlainValidator(or_unknown(yes_or_no))]
 Wire = Annotated[str, PlainValidator(wire)]
@@ -295,6 +329,8 @@ RoomSide = Annotated[Fraction, _length("20 in", "330 ft")]
 Away = Annotated[Fraction, _length("1/64 in", "330 ft", zero=True)]
 CornerPlace = Annotated[Fraction, _length("1/64 in", "330 ft", zero=True, negative=True)]
 BuildUp = Annotated[Fraction, _length("1/64 in", "2 ft", zero=True)]
+Pitch = Annotated[Fraction, _length("12 in", "100 ft")]
+Radius = Annotated[Fraction, _length("3 ft", "1000 ft")]
 Extent = Annotated[Fraction, _length("1/8 in", "330 ft")]
 DoorWidth = Annotated[Fraction, _length("12 in", "40 ft")]
 Step = Annotated[Fraction, _length("1/2 in", "6 ft")]

@@ -10,7 +10,7 @@ from powerplan.inputs.faults import Faults
 from powerplan.inputs.outlines import frame_of
 from powerplan.inputs.reading import Reading
 from powerplan.inputs.rooms import areas_of, doors_of, floor_of, risers_of
-from powerplan.inputs.rows import rows_of
+from powerplan.inputs.rows import rows_of, tables_of
 from powerplan.inputs.supplies import circuits_of, cords_of, new_work_of, outlets_of
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.inputs.tape_readings import tape_readings_of
@@ -79,6 +79,7 @@ def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) 
         new_work=new_work,
         cords=cords,
         assumed=tuple(reading.assumed),
+        tables=tables_of(tables),
         readings=readings,
     )
 

@@ -29,10 +29,10 @@ def center_x_m(reading: Reading, table: Table[w.Row]) -> Fraction | None:
 def check_stands(reading: Reading, table: Table[w.Row], center: Fraction | None) -> None:
     """Note a row whose middle is outside the walls, and say from which wall its headrests count
     where another one stands nearer behind it."""
-    frame = reading.frame
-    if frame is None or not frame.cornered or center is None or not table.has("headrest_to_wall"):
+    frame, headrest = reading.frame, table.it.headrest_to_wall
+    if frame is None or not frame.cornered or center is None or headrest is None:
         return
-    spot = (grid_m(center), grid_m(table.it.headrest_to_wall))
+    spot = (grid_m(center), grid_m(headrest))
     if not near(frame.room.outline, spot):
         words = "the middle of the row is outside the room's walls; headrest_to_wall counts from "
         words += f"the rearmost wall ({frame.room.back_wall})"

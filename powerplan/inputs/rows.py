@@ -3,100 +3,135 @@
 from __future__ import annotations
 
 from powerplan.inputs import written as w
-from powerplan.inputs.reading import Reading, grid_m, micro
-from powerplan.inputs.row_places import center_x_m, check_stands
-from powerplan.inputs.saying import meant, named
-from powerplan.inputs.tables import PlanTables, Table
-from powerplan.model.spec import Row
+from powerplan.inputs.reading import Reading, grid_m, grid_or_unknown_m
+from powerplan.inputs.row_pieces import Made, made_of, seat_count
+from powerplan.inputs.row_places import check_stands
+from powerplan.inputs.row_standing import Standing, names_again, stand_rows
+from powerplan.inputs.saying import named
+from powerplan.inputs.tables import PlanTables, Table, natural
+from powerplan.model.lengths import joined, micrometres
+from powerplan.model.seats import TABLE
+from powerplan.model.spec import Curve, Row, TableKind
 
 _MOST_SEATS = 200
 
 
-def rows_of(reading: Reading, tables: PlanTables) -> tuple[Row, ...]:
-    """Return every row that could be read. [m]"""
-    if not tables.rows and not tables.written("row"):
-        reading.faults.add((), "no [row.NAME] is written; one row is wanted at least")
-    kinds = [table.name for table in tables.chairs]
-    rows = tuple(row for row in (_row(reading, table, kinds) for table in tables.rows) if row)
-    _check_total(reading, tables)
-    _check_outlet_names(reading, tables)
-    return rows
-
-
-def _row(reading: Reading, table: Table[w.Row], kinds: list[str]) -> Row | None:
-    it = table.it
-    if table.has("chair") and it.chair not in kinds:
-        words = f"chair {named(it.chair)} is not written{meant(it.chair, kinds)}"
-        reading.faults.add(table.at("chair"), words)
-    _check_inside(reading, table)
-    _check_pairs(reading, table)
-    half = reading.rules.has("fastened-half")
-    if it.fastened is None and table.sound("fastened") and half:
-        reading.assume(f"row {table.name}", "counts as bolted down")
-    center = center_x_m(reading, table)
-    check_stands(reading, table, center)
-    if table.spoiled or center is None:
-        return None
-    return Row(
-        id=table.name,
-        chair=it.chair,
-        seats=it.seats,
-        headrest_to_wall_m=grid_m(it.headrest_to_wall),
-        center_x_m=grid_m(center),
-        no_arm_between=tuple(sorted(it.no_arm_between or ())),
-        fastened=it.fastened,
+def tables_of(tables: PlanTables) -> tuple[TableKind, ...]:
+    """Return every kind of console or table that could be read. [m]"""
+    return tuple(
+        TableKind(
+            id=table.name,
+            width_m=grid_m(table.it.width),
+            rear_m=grid_m(table.it.rear),
+            front_m=grid_m(table.it.rear + table.it.depth),
+            under_m=grid_or_unknown_m(table.it.under),
+        )
+        for table in tables.tables
+        if not table.spoiled
     )
 
 
-def _check_inside(reading: Reading, table: Table[w.Row]) -> None:
-    """Only slips are caught here; whether the row fits is for the plan to say."""
-    it, text = table.it, reading.text
-    if it.center_from_left is not None and reading.width_m is not None:
-        past = it.center_from_left - reading.width_m
-        if micro(past) > 0:
-            words = f"this is {text(past)} past the right wall; the room is"
-            reading.faults.add(
-                table.at("center_from_left"), f"{words} {text(reading.width_m)} wide"
-            )
-    if table.has("headrest_to_wall") and reading.depth_m is not None:
-        past = it.headrest_to_wall - reading.depth_m
-        if micro(past) >= 0:
-            words = f"this is {text(past)} past the screen wall; the room is"
-            reading.faults.add(
-                table.at("headrest_to_wall"), f"{words} {text(reading.depth_m)} deep"
-            )
+def rows_of(reading: Reading, tables: PlanTables) -> tuple[Row, ...]:
+    """Return every row that could be read, and those made like them. [m]"""
+    if not tables.rows and not tables.written("row"):
+        reading.faults.add((), "no [row.NAME] is written; one row is wanted at least")
+    stands = stand_rows(reading, tables)
+    rows: list[Row] = []
+    for table in tables.rows:
+        made = made_of(reading, tables, table)
+        _check_curve(reading, tables, table, made)
+        for name in (table.name, *names_again(table)):
+            row = _row(reading, table, name, made, stands.get(name))
+            if row is not None:
+                rows.append(row)
+    _check_total(reading, tables)
+    _check_outlet_names(reading, tables)
+    _check_powered(reading, tables, rows)
+    return tuple(sorted(rows, key=lambda row: natural(row.id)))
 
 
-def _check_pairs(reading: Reading, table: Table[w.Row]) -> None:
-    pairs = table.it.no_arm_between or ()
-    for number, pair in enumerate(pairs):
-        path = (*table.at("no_arm_between"), number)
-        if pair in pairs[:number]:
-            reading.faults.add(path, f"seats {pair[0]} and {pair[1]} are written twice")
-        elif table.has("seats") and pair[1] > table.it.seats:
-            words = f"there is no seat {pair[1]}; the row has {table.it.seats}"
-            reading.faults.add(path, words)
+def _row(
+    reading: Reading, table: Table[w.Row], name: str, made: Made | None, stands: Standing | None
+) -> Row | None:
+    it = table.it
+    half = reading.rules.has("fastened-half")
+    if it.fastened is None and table.sound("fastened") and half:
+        reading.assume(f"row {name}", "counts as bolted down")
+    if name == table.name:
+        check_stands(reading, table, None if stands is None else stands.x_m)
+    if table.spoiled or made is None or stands is None:
+        return None
+    curve = None
+    if it.curve is not None:
+        curve = Curve(radius_m=grid_m(it.curve.radius), touch=it.curve.touch)
+    return Row(
+        id=name,
+        chair=made.kinds[0],
+        seats=len(made.kinds),
+        headrest_to_wall_m=grid_m(stands.y_m),
+        center_x_m=grid_m(stands.x_m),
+        no_arm_between=tuple(sorted(it.no_arm_between or ())),
+        fastened=it.fastened,
+        pieces=made.pieces,
+        angle_rad=stands.angle_rad,
+        curve=curve,
+    )
+
+
+def _check_curve(
+    reading: Reading, tables: PlanTables, table: Table[w.Row], made: Made | None
+) -> None:
+    """A curved row touches at one depth, and takes half a circle at most."""
+    curve = table.it.curve
+    if curve is None or made is None:
+        return
+    if micrometres(made.width_m) > 2 * micrometres(grid_m(curve.radius)):
+        words = f"{reading.text(curve.radius)} is less than half of the row's width; take a larger"
+        reading.faults.add((*table.at("curve"), "radius"), f"{words} radius")
+    front = curve.touch == "front"
+    depths = {}
+    for chair in tables.chairs:
+        if chair.name in made.kinds and chair.has("depth", "rear_of_base"):
+            depths[chair.name] = chair.it.depth if front else chair.it.rear_of_base
+    stands = {piece.kind for piece in made.pieces if piece.what == TABLE}
+    for stand in tables.tables:
+        if stand.name in stands and stand.has("rear", "depth"):
+            it = stand.it
+            depths[stand.name] = it.rear + it.depth if front else it.rear
+    if len(set(depths.values())) > 1:
+        told = joined([f"{name} {reading.text(depth)}" for name, depth in depths.items()])
+        what = "depth" if front else "rear"
+        words = f"what touches at the {curve.touch} of a curved row has one {what}; here are {told}"
+        reading.faults.add(table.at("curve"), words)
 
 
 def _check_total(reading: Reading, tables: PlanTables) -> None:
     total = 0
     for table in tables.rows:
-        seats = table.it.seats if table.has("seats") else 0
+        seats = seat_count(table, tables) * (1 + len(names_again(table)))
         total += seats
         if total > _MOST_SEATS >= total - seats:
             words = f"{total} seats with the rows before; at most {_MOST_SEATS} in all are planned"
-            reading.faults.add(table.at("seats"), words)
+            key = "made_of" if table.it.made_of is not None else "seats"
+            reading.faults.add(table.at(key), words)
 
 
 def _check_outlet_names(reading: Reading, tables: PlanTables) -> None:
     """An outlet may not be called like a chair: cords are named by their ends."""
     chairs = {
-        f"{table.name}{seat}"
+        f"{name}{seat}"
         for table in tables.rows
-        if table.has("seats")
-        for seat in range(1, table.it.seats + 1)
+        for name in (table.name, *names_again(table))
+        for seat in range(1, seat_count(table, tables) + 1)
     }
     for table in tables.outlets:
         if table.name in chairs:
             words = f"a seat is called {named(table.name)} too; give the outlet another name"
             reading.faults.add(table.path, words)
+
+
+def _check_powered(reading: Reading, tables: PlanTables, rows: list[Row]) -> None:
+    still = {table.name for table in tables.chairs if table.it.powered is False}
+    if rows and not reading.faults and all(kind in still for row in rows for kind in row.kinds):
+        words = "no chair of any row is powered; there is nothing to plan"
+        reading.faults.add(("row",), words)

@@ -31,6 +31,9 @@ MEASURES = (
 )
 
 
+_OF_POWER = ("input", "power", "power_factor", "continuous", "lead")
+
+
 class Sheets(NamedTuple):
     """A plan file's tables with every spec sheet filled in, and what was assumed for that."""
 
@@ -161,6 +164,8 @@ class _Sheet:
 
     def _says_otherwise(self, key: str) -> bool:
         """True where another key of the table gives what this one would."""
+        if self._value.get("powered") is False and key in _OF_POWER:
+            return True
         others = {
             "row_widths": ("width",),
             "input": ("power", "power_factor", "supply", "battery"),
@@ -212,7 +217,9 @@ class _Sheet:
 
     def _power(self) -> dict[str, str]:
         """An input and a cord where nothing at all is said of them."""
-        told = {}
+        told: dict[str, str] = {}
+        if self._value.get("powered") is False:
+            return told
         if not any(
             k in self._value for k in ("input", "power", "power_factor", "supply", "battery")
         ):

@@ -20,7 +20,18 @@ M_co = TypeVar("M_co", bound=w.Written, covariant=True)
 
 VERSION = 1
 
-_GROUPS = ("door", "obstacle", "walkway", "riser", "chair", "row", "circuit", "outlet", "reading")
+_GROUPS = (
+    "door",
+    "obstacle",
+    "walkway",
+    "riser",
+    "chair",
+    "table",
+    "row",
+    "circuit",
+    "outlet",
+    "reading",
+)
 _SINGLES = ("project", "room", "floor", "new_work", "cords")
 _LEVELS = ("plan_file", "bare_numbers", "chairs_from", *_SINGLES, *_GROUPS)
 
@@ -77,6 +88,7 @@ class PlanTables:
         self.walkways = self._group("walkway", w.Floorspace)
         self.risers = self._group("riser", w.Riser)
         self.chairs = self._group("chair", w.Chair)
+        self.tables = self._group("table", w.StandingTable)
         self.rows = self._group("row", w.Row)
         self.circuits = self._group("circuit", w.Circuit)
         self.outlets = self._group("outlet", w.Outlet)

@@ -139,6 +139,8 @@ class Chair(Written):
 
     seat_width: f.SeatWidth = needed('between the arms, such as "23 in"')
     arm_width: f.ArmWidth = needed('one arm, such as "7 in"')
+    arms: f.Arms | None = None
+    powered: f.Flag | None = None
     depth: f.ChairDepth = needed('headrest to front of base, upright, such as "39 in"')
     rear_of_base: f.Ahead = needed('headrest to the rear of the base, such as "4 in"')
     back_travel: f.Ahead = needed('how far the headrest moves back, such as "5 in"')
@@ -153,13 +155,11 @@ class Chair(Written):
     power: f.Power | None = None
     power_factor: f.PowerFactor | None = None
     continuous: f.ContinuousOrUnknown = None
-    lead: f.CordLength = needed('plug to where the cord leaves the chair, such as "6 ft"')
+    lead: f.CordLength | None = None
     lead_wire: f.WireOrUnknown = None
     longer_cords: tuple[f.CordLength, ...] | None = None
     coupler: f.RatingOrUnknown = None
-    lead_from: LeadFrom = needed(
-        'where the cord leaves the chair, such as { right = "0 in", forward = "10 in" }'
-    )
+    lead_from: LeadFrom | None = None
     chain: Chain | None = None
 
 
@@ -175,14 +175,47 @@ class SheetChair(Written):
     wall_clearance: f.Ahead | None = None
 
 
+class StandingTable(Written):
+    """[table.NAME]: a console or table that stands in a row."""
+
+    width: f.ArmWidth = needed('left to right, such as "12 in"')
+    rear: f.Ahead = needed('line of the headrests to its rear, such as "4 in"')
+    depth: f.ChairDepth = needed('rear to front, such as "30 in"')
+    under: f.Gap = None
+    arms_beside: f.Flag | None = None
+
+
+class RowCurve(Written):
+    """The table ``curve`` of a row."""
+
+    radius: f.Radius = Field(description='middle of the arc to where chairs touch, such as "14 ft"')
+    touch: f.Touch = Field(description='where neighbors touch: "front" or "back"')
+
+
+class Repeat(Written):
+    """The table ``repeat`` of a row."""
+
+    as_: tuple[f.Text, ...] = Field(alias="as", description='names of new rows, such as ["B"]')
+    by: f.Pitch = Field(description='from headrests to headrests, such as "64 in"')
+
+
 class Row(Written):
     """[row.NAME]"""
 
-    chair: f.Text = needed("the name of a [chair.NAME]")
-    seats: f.Seats = needed("how many, such as 5")
-    headrest_to_wall: f.Away = needed('back wall to headrest, upright, such as "14 in"')
+    inner: ClassVar[dict[str, type[Written]]] = {"curve": RowCurve, "repeat": Repeat}
+
+    chair: f.Text | None = None
+    seats: f.Seats | None = None
+    made_of: tuple[f.RowThing, ...] | None = None
+    headrest_to_wall: f.Away | None = None
+    ahead_of: f.Text | None = None
+    by: f.Pitch | None = None
     center_from_left: f.Away | None = None
+    turned: f.Turned | None = None
+    curve: RowCurve | None = None
+    repeat: Repeat | None = None
     no_arm_between: tuple[f.Pair, ...] | None = None
+    arm_widths: tuple[f.ArmWidth, ...] | None = None
     fastened: f.FlagOrUnknown = None
 
 
