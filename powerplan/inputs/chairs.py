@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from powerplan.inputs import written as w
+from powerplan.inputs.moving_parts import parts_of
 from powerplan.inputs.reading import (
     Reading,
     grid_m,
@@ -25,11 +26,11 @@ def chairs_of(reading: Reading, tables: PlanTables) -> tuple[ChairKind, ...]:
     """Return every kind of chair that could be read. [m, A]"""
     if not tables.chairs and not tables.written("chair"):
         reading.faults.add((), "no [chair.NAME] is written; one kind of chair is wanted at least")
-    kinds = (_chair(reading, table) for table in tables.chairs)
+    kinds = (_chair(reading, tables, table) for table in tables.chairs)
     return tuple(kind for kind in kinds if kind is not None)
 
 
-def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
+def _chair(reading: Reading, tables: PlanTables, table: Table[w.Chair]) -> ChairKind | None:
     it = table.it
     _check_measures(reading, table)
     _check_clear(reading, table)
@@ -39,6 +40,7 @@ def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
     input_a = _input_a(reading, table) if powered else Fraction(0)
     continuous_a = _continuous_a(reading, table, input_a)
     chain = _chain(reading, table)
+    parts = parts_of(reading, tables, table.name)
     lead_wire = reading.wire(table.at("lead_wire"), it.lead_wire)
     if table.spoiled or input_a is None or continuous_a is None:
         return None
@@ -66,6 +68,7 @@ def _chair(reading: Reading, table: Table[w.Chair]) -> ChairKind | None:
         longer_leads_m=longer_m(reading, table, "lead"),
         powered=powered,
         measured=it.measured is not False,
+        parts=parts,
     )
 
 

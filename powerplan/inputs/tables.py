@@ -87,7 +87,7 @@ class PlanTables:
         self.obstacles = self._group("obstacle", w.Floorspace)
         self.walkways = self._group("walkway", w.Floorspace)
         self.risers = self._group("riser", w.Riser)
-        self.chairs = self._group("chair", w.Chair)
+        self.chairs, self.parts = self._chairs()
         self.tables = self._group("table", w.StandingTable)
         self.rows = self._group("row", w.Row)
         self.circuits = self._group("circuit", w.Circuit)
@@ -116,10 +116,28 @@ class PlanTables:
         no_cut = self._named(("floor", "no_cut"), value.get("no_cut", {}), w.Floorspace)
         return table, no_cut
 
+    def _chairs(self) -> tuple[tuple[Table[w.Chair], ...], dict[str, tuple[Table[w.Part], ...]]]:
+        """Every kind of chair, and the moving parts of each by its name."""
+        value = self._document.get("chair", {})
+        plain, parts = value, {}
+        if isinstance(value, dict) and all(isinstance(one, dict) for one in value.values()):
+            plain = {
+                name: {key: inner for key, inner in one.items() if key != "part"}
+                for name, one in value.items()
+            }
+            parts = {
+                name: self._named(("chair", name, "part"), one["part"], w.Part)
+                for name, one in value.items()
+                if "part" in one
+            }
+        return self._named(("chair",), plain, w.Chair, ("part",)), parts
+
     def _group(self, key: str, model: type[M]) -> tuple[Table[M], ...]:
         return self._named((key,), self._document.get(key, {}), model)
 
-    def _named(self, path: Path, value: object, model: type[M]) -> tuple[Table[M], ...]:
+    def _named(
+        self, path: Path, value: object, model: type[M], also: tuple[str, ...] = ()
+    ) -> tuple[Table[M], ...]:
         wanted = f"[{'.'.join(str(part) for part in path)}.NAME]"
         if isinstance(value, list):
             self._faults.add(path, f"write {wanted}, with a name of your own, in place of [[ ]]")
@@ -133,7 +151,7 @@ class PlanTables:
             if words is not None:
                 self._faults.add((*path, name), words)
             tables.append(
-                read_table((*path, name), value[name], model, self._faults, bare=self._bare)
+                read_table((*path, name), value[name], model, self._faults, also, self._bare)
             )
         return tuple(tables)
 

@@ -128,6 +128,20 @@ class Chain(Written):
     wire: f.WireOrUnknown = None
 
 
+class Part(Written):
+    """[chair.NAME.part.NAME]"""
+
+    inner: ClassVar[dict[str, type[Written]]] = {"pivot": LeadFrom}
+
+    positions: tuple[f.PartPosition, ...] = needed(
+        'where it is in turn, such as [{ from = "30 in", to = "39 in", left = "9 in", '
+        'right = "9 in" }]'
+    )
+    travel: f.Travel | None = None
+    pivot: LeadFrom | None = None
+    least_gap: f.Gap = None
+
+
 class Chair(Written):
     """[chair.NAME]"""
 

@@ -5,11 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+import shapely
+
 from powerplan.engineering.boxes.framing import Deck, Joists, known_joists
 from powerplan.engineering.boxes.outside import outside_cells
 from powerplan.engineering.boxes.region import Cell, Region, Spot, cell, pieces, ticks
+from powerplan.engineering.seating.frames import Outline, polygon
+from powerplan.engineering.seating.parts import SweptPart
+from powerplan.engineering.seating.rects import grid_rect
+from powerplan.engineering.seating.zones import wide_enough
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec, Size
+
+# Bounds of parts are taken this much larger, against rounding.
+_BIT_M = 1e-6
 
 FRAMING_RULE = "box-clears-framing"
 NO_CUT_RULE = "box-clears-no-cut"
@@ -127,6 +136,44 @@ def constraints_on(spec: PlanSpec, deck: Deck, clip: Cell, sizes: Sizes) -> tupl
         lids = clip.grown(*half_lid)
         for beyond in outside_cells(spec.room, lids):
             found.append(_outside(PLACE_RULE, "the floor past the walls", beyond, half_lid, 0))
+    return tuple(found)
+
+
+def clear_of_parts(
+    spec: PlanSpec,
+    parts: Iterable[SweptPart],
+    clear: Outline,
+    sizes: Sizes,
+    rules: RuleSet,
+) -> tuple[Constraint, ...]:
+    """Return the moving parts that a box in a clear zone has to keep out of, by their bounds.
+
+    A part may pass over a lid where its least gap is enough for a cord and for the plug.
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read.
+    parts : iterable of SweptPart
+        What the parts of all chairs sweep. [m]
+    clear : outline
+        The clear zone. [m]
+    sizes : Sizes
+        The box. [half micrometre]
+    rules : RuleSet
+        The numbers.
+    """
+    cord_m = spec.cords.diameter_m + rules.length_m("gap_over_cord")
+    least_m = max(cord_m, spec.new_work.plug_height_m)
+    found = []
+    for part in parts:
+        met = shapely.intersection(polygon(part.outline), polygon(clear))
+        if met.area <= 0.0 or wide_enough(part.least_gap_m, least_m):
+            continue
+        left, back, right, front = (float(edge) for edge in met.bounds)
+        box = grid_rect(left - _BIT_M, right + _BIT_M, back - _BIT_M, front + _BIT_M)
+        name = f"the moving part {part.name}"
+        found.append(_outside(PLACE_RULE, name, cell(box), sizes.half_lid, 0))
     return tuple(found)
 
 

@@ -8,6 +8,7 @@ from powerplan.engineering.boxes import verdicts
 from powerplan.engineering.boxes.constraints import (
     Constraint,
     Sizes,
+    clear_of_parts,
     constraints_on,
     region_of,
     sizes_of,
@@ -102,7 +103,10 @@ def mark_box(spec: PlanSpec, chair: SeatedChair, zones: Zones, rules: RuleSet) -
             "to be clear: measure it, or feed the chair from a wall."
         )
         if chair.kind.clear is not None:
-            note = "The clear zone is too low for a cord, so no box can stand in it."
+            note = (
+                "The clear zone is too low for a cord, or moving parts sweep all of it, so no box "
+                "can stand in it."
+            )
         return NoSpot(
             chair=chair.id,
             findings=(hold(rules.rules["box-has-a-place"], subject, 0, 1, note=note),),
@@ -118,7 +122,11 @@ def mark_box(spec: PlanSpec, chair: SeatedChair, zones: Zones, rules: RuleSet) -
         too_large = verdicts.lid_too_large(spec, subject, sizes, rules)
         return NoSpot(chair=chair.id, findings=(too_large, *general))
     deck = deck_under(spec, chair)
-    constraints = (*slanted, *constraints_on(spec, deck, clip, sizes))
+    constraints = (
+        *slanted,
+        *constraints_on(spec, deck, clip, sizes),
+        *clear_of_parts(spec, zones.parts, clear, sizes, rules),
+    )
     parts = pieces(region_of(clip, constraints))
     if not parts:
         emptied = verdicts.no_place(spec, subject, clip, constraints, rules)
@@ -179,7 +187,7 @@ def _clear_zone(chair: SeatedChair, zones: Zones) -> Outline | None:
     """The chair's own clear zone among the room's openings, in the room. [m]"""
     for opening in zones.openings:
         if opening.chair == chair.id and opening.kind == CLEAR:
-            return opening.outline
+            return opening.frame.outline(opening.rect)
     return None
 
 

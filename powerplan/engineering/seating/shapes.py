@@ -18,9 +18,7 @@ _SLIVER_M2 = 1e-9
 _FAR_M = 1000.0
 
 
-def floor_less(
-    floor: Outline, openings: Sequence[Outline], frame: Frame, more: Sequence[Outline] = ()
-) -> tuple[Outline, ...]:
+def floor_less(floor: Outline, openings: Sequence[Outline], frame: Frame) -> tuple[Outline, ...]:
     """Return what is left of a piece of floor when openings are cut out of it.
 
     Parameters
@@ -31,8 +29,6 @@ def floor_less(
         What is cut out; those that meet are one. [m]
     frame : Frame
         Where something surrounds an opening it is cut in two along this frame's way ahead. [m, rad]
-    more : sequence of outlines
-        Floor that is added in any case. [m]
 
     Returns
     -------
@@ -40,8 +36,7 @@ def floor_less(
         Simple, counter-clockwise, without holes, on the grid of lengths. [m]
     """
     left = shapely.difference(polygon(floor), joined_openings(openings))
-    whole = shapely.union_all([_opened(left), *map(polygon, more)])
-    return tuple(simple_outlines(whole, frame))
+    return tuple(simple_outlines(_opened(left), frame))
 
 
 def joined_openings(openings: Sequence[Outline]) -> Any:

@@ -86,7 +86,7 @@ def seats_clear(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> 
             if micrometres(value_m) < 0:
                 note = (
                     f"The cushion of {tightest.id} goes {length_text(-value_m, units)} into its "
-                    "neighbour's floor as it reclines: take a larger radius."
+                    "neighbor's floor as it reclines: take a larger radius."
                 )
             found.append(hold(rule, f"row {row.row.id}", value_m, 0.0, note=note))
     for one, other in askew_pairs(rows):

@@ -5,7 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from powerplan.engineering.seating.frames import ROOM, Frame, Outline, hull
+from powerplan.engineering.seating.frames import Outline, hull
+from powerplan.engineering.seating.openings import (
+    ARM_STRIP,
+    CLEAR,
+    REAR_STRIP,
+    Opening,
+    wide_enough,
+)
+from powerplan.engineering.seating.parts import SweptPart, openings_left, swept_parts
 from powerplan.engineering.seating.pieces import GAP, SEAT, Slot
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.rects import grid_rect, on_grid, tiles
@@ -15,41 +23,29 @@ from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import ChairKind, Piece, PlanSpec
 
-CLEAR = "clear"
-REAR_STRIP = "rear strip"
-ARM_STRIP = "arm strip"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Opening:
-    """Floor under a row where a cord may lie: ``kind`` is clear, rear strip or arm strip.
-
-    ``rect`` is what it measures, in ``frame``; ``bent`` its outline in the room where it is no
-    rectangle. An arm strip belongs to the chair on its left. [m]
-    """
-
-    chair: str
-    kind: str
-    rect: Rect
-    frame: Frame = ROOM
-    bent: Outline = ()
-
-    @property
-    def outline(self) -> Outline:
-        """Its outline in the room. [m]"""
-        return self.bent or self.frame.outline(self.rect)
+__all__ = [
+    "ARM_STRIP",
+    "CLEAR",
+    "REAR_STRIP",
+    "Opening",
+    "Zones",
+    "clear_for_cords",
+    "mark_zones",
+    "wide_enough",
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Zones:
-    """The pinch zone as (chair id, outline) pieces, and all openings.
+    """The pinch zone as (chair id, outline) pieces, all openings, and what parts sweep.
 
     A shared arm is split at its middle between its two chairs. Pieces of a straight row do not
-    overlap. [m]
+    overlap, but for floor that moving parts add. [m]
     """
 
     pinch: tuple[tuple[str, Outline], ...]
     openings: tuple[Opening, ...]
+    parts: tuple[SweptPart, ...] = ()
 
 
 def mark_zones(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> Zones:
@@ -58,7 +54,8 @@ def mark_zones(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> Z
     A rear or arm strip is open only where its gap was measured and is at least the cord's diameter
     plus the rule set's ``gap_over_cord``. Between two seats that share a cushion nobody measured a
     gap, so it is closed. A chair without a measured clear zone, or with one lower than such a gap,
-    has no opening at all.
+    has no opening at all. Moving parts only ever add: what they sweep is pinch zone too, in an
+    opening where their least gap lets no cord through.
 
     Parameters
     ----------
@@ -77,11 +74,16 @@ def mark_zones(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> Z
     least_gap_m = spec.cords.diameter_m + rules.length_m("gap_over_cord")
     pinch: list[tuple[str, Outline]] = []
     openings: list[Opening] = []
+    parts = swept_parts(rows)
     for row in rows:
         found = _openings(spec, row, least_gap_m)
+        if parts:
+            found = openings_left(found, parts, least_gap_m)
+            pinch.extend(_pinch_with_parts(row, found, parts))
+        else:
+            pinch.extend(_pinch(row, found))
         openings.extend(found)
-        pinch.extend(_pinch(row, found))
-    return Zones(pinch=tuple(pinch), openings=tuple(openings))
+    return Zones(pinch=tuple(pinch), openings=tuple(openings), parts=parts)
 
 
 def _pinch(row: SeatedRow, openings: tuple[Opening, ...]) -> list[tuple[str, Outline]]:
@@ -97,6 +99,24 @@ def _pinch(row: SeatedRow, openings: tuple[Opening, ...]) -> list[tuple[str, Out
         (chair.id, row.frame.outline(tile))
         for chair, share in _shares(row)
         for tile in tiles((share,), holes)
+    ]
+
+
+def _pinch_with_parts(
+    row: SeatedRow, openings: tuple[Opening, ...], parts: tuple[SweptPart, ...]
+) -> list[tuple[str, Outline]]:
+    """The pinch zone where parts move; pieces may overlap those of neighbours."""
+    curved = row.row.curve is not None
+    shares = [(chair, chair.floor) for chair in row.chairs] if curved else _shares(row)
+    around = tuple(opening.outline for opening in openings)
+    return [
+        (chair.id, piece)
+        for chair, share in shares
+        for floor in (
+            chair.outline(share),
+            *(part.outline for part in parts if part.chair == chair.id),
+        )
+        for piece in floor_less(floor, around, chair.frame)
     ]
 
 
@@ -177,19 +197,6 @@ def _arm_strip(chair: SeatedChair, right: SeatedChair) -> tuple[Opening, ...]:
     return (
         Opening(chair=chair.id, kind=ARM_STRIP, rect=rect, frame=chair.frame, bent=hull(corners)),
     )
-
-
-def wide_enough(measured_m: float | None, least_gap_m: float) -> bool:
-    """Return True for a gap that was measured and lets a cord through.
-
-    Parameters
-    ----------
-    measured_m : float or None
-        The gap; None where nobody measured. [m]
-    least_gap_m : float
-        The least gap that is open to a cord. [m]
-    """
-    return measured_m is not None and micrometres(measured_m) >= micrometres(least_gap_m)
 
 
 def _shares(row: SeatedRow) -> tuple[tuple[SeatedChair, Rect], ...]:
