@@ -12,7 +12,8 @@ from powerplan.sheets.pages.cords import cords_page
 from powerplan.sheets.pages.decision import decision_page
 from powerplan.sheets.pages.findings import findings_page
 from powerplan.sheets.pages.first import first_page
-from powerplan.sheets.parts import Drawing, Items, Page, Sheet
+from powerplan.sheets.parts import Drawing, Items, Page, Say, Sheet
+from powerplan.sheets.placed import chairs_by_row
 from powerplan.sheets.words import caution_of
 from powerplan.sheets.writers.picture import picture_lines
 
@@ -64,7 +65,7 @@ _FAMILIES = {
         "chain-",
         "coupler-",
     ),
-    MARK: ("box-", "headrest-", "footrest-", "row-", "rows-", "door-", "reading-"),
+    MARK: ("box-", "headrest-", "footrest-", "row-", "rows-", "seats-", "door-", "reading-"),
     CORDS: ("cord-", "cords-", "link-", "gap-", "spare-", "extension-", "chain-", "coupler-"),
 }
 
@@ -151,4 +152,5 @@ def _about(plan: Plan) -> tuple[str, ...]:
 
 
 def _picture(plan: Plan) -> Page:
-    return Page(title="The room from above", parts=(Drawing(lines=picture_lines(plan)),))
+    told = tuple(Say(text=line) for line in chairs_by_row(plan))
+    return Page(title="The room from above", parts=(Drawing(lines=picture_lines(plan)), *told))

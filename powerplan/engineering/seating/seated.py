@@ -185,12 +185,12 @@ class SeatedRow:
 
     @property
     def bases(self) -> tuple[Outline, ...]:
-        """The bases and tables in the room, neighbours alike as one. [m]"""
+        """The bases and tables in the room, neighbors alike as one. [m]"""
         return tuple(self._outlines(lambda chair: chair.base))
 
     @property
     def swept(self) -> tuple[Outline, ...]:
-        """What it takes of the room reclined, tables too, neighbours alike as one. [m]"""
+        """What it takes of the room reclined, tables too, neighbors alike as one. [m]"""
         return tuple(self._outlines(lambda chair: chair.reclined))
 
     def _outlines(self, part: Callable[[SeatedChair], Rect]) -> Iterator[Outline]:

@@ -1,4 +1,4 @@
-"""Rows that are turned or curved: clear of other rows, of their neighbours, and room in front."""
+"""Rows that are turned or curved: clear of other rows, of their neighbors, and room in front."""
 
 from __future__ import annotations
 
@@ -65,7 +65,7 @@ def seats_clear(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> 
     """Return whether seats of turned and curved rows recline clear of each other.
 
     On an arc each cushion, rear of base to the end of its footrest, keeps between the lines from
-    the arc's middle through the corners at which it touches its neighbours. Two rows of which one
+    the arc's middle through the corners at which it touches its neighbors. Two rows of which one
     is turned or curved keep apart reclined.
 
     Parameters
@@ -100,7 +100,7 @@ def seats_clear(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> 
 
 
 def _aside_m(chair: SeatedChair) -> float:
-    """How far a cushion is from its neighbours' floor; a chair's cone is in its own frame. [m]"""
+    """How far a cushion is from its neighbors' floor; a chair's cone is in its own frame. [m]"""
     return _FAR_M if chair.cone is None else chair.cone.spare_m(chair.cushion)
 
 

@@ -105,7 +105,7 @@ def _pinch(row: SeatedRow, openings: tuple[Opening, ...]) -> list[tuple[str, Out
 def _pinch_with_parts(
     row: SeatedRow, openings: tuple[Opening, ...], parts: tuple[SweptPart, ...]
 ) -> list[tuple[str, Outline]]:
-    """The pinch zone where parts move; pieces may overlap those of neighbours."""
+    """The pinch zone where parts move; pieces may overlap those of neighbors."""
     curved = row.row.curve is not None
     shares = [(chair, chair.floor) for chair in row.chairs] if curved else _shares(row)
     around = tuple(opening.outline for opening in openings)
@@ -122,7 +122,7 @@ def _pinch_with_parts(
 
 def _openings(spec: PlanSpec, row: SeatedRow, least_gap_m: float) -> tuple[Opening, ...]:
     found: list[Opening] = []
-    for chair, neighbour in pairwise((*row.chairs, None)):
+    for chair, neighbor in pairwise((*row.chairs, None)):
         if chair is None:
             continue
         clear = chair.clear
@@ -133,10 +133,10 @@ def _openings(spec: PlanSpec, row: SeatedRow, least_gap_m: float) -> tuple[Openi
         if rear_open and micrometres(chair.floor.back_m) < micrometres(clear.back_m):
             strip = grid_rect(clear.left_m, clear.right_m, chair.floor.back_m, clear.back_m)
             found.append(Opening(chair=chair.id, kind=REAR_STRIP, rect=strip, frame=chair.frame))
-        if neighbour is not None and clear_for_cords(neighbour.kind, least_gap_m):
+        if neighbor is not None and clear_for_cords(neighbour.kind, least_gap_m):
             between = _between(row, chair.seat)
             if _open_between(spec, between, least_gap_m):
-                found.extend(_arm_strip(chair, neighbour))
+                found.extend(_arm_strip(chair, neighbor))
     return tuple(found)
 
 
@@ -162,7 +162,7 @@ def _between(row: SeatedRow, seat: int) -> tuple[Slot, ...]:
 
 
 def _open_between(spec: PlanSpec, slots: tuple[Slot, ...], least_gap_m: float) -> bool:
-    """True where a cord may pass under every arm and table between two neighbours.
+    """True where a cord may pass under every arm and table between two neighbors.
 
     A seat without an arm on that side has no measured gap there.
     """

@@ -79,8 +79,8 @@ class Canvas:
             for column in range(left, right + 1, step):
                 self.put(line, column, mark, over=over)
 
-    def path(self, points: Iterable[Point], mark: str) -> None:
-        """Trace a path over whatever is there. [m]"""
+    def path(self, points: Iterable[Point], mark: str, *, over: str | None = None) -> None:
+        """Trace a path over whatever is there, or only over some characters. [m]"""
         for (x1, y1), (x2, y2) in pairwise(points):
             cells = max(
                 abs(x2 - x1) / self.width_m * self.wide, abs(y2 - y1) / self.depth_m * self.tall
@@ -88,7 +88,8 @@ class Canvas:
             steps = max(1, math.ceil(cells * 2))
             for step in range(steps + 1):
                 part = step / steps
-                self.put(self.line(y1 + (y2 - y1) * part), self.column(x1 + (x2 - x1) * part), mark)
+                line, column = self.line(y1 + (y2 - y1) * part), self.column(x1 + (x2 - x1) * part)
+                self.put(line, column, mark, over=over)
 
     def _lines_of(self, rect: Rect) -> range:
         front = self.line(math.nextafter(rect.front_m, -math.inf))

@@ -8,12 +8,14 @@ from powerplan.model.geometry import Rect
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import PlacedChair, Plan
 from powerplan.model.spec import ChairKind, Door, Wall
+from powerplan.sheets.placed import Placed, is_plain, placed_of
 from powerplan.sheets.writers.canvas import Canvas
 
 WIDE = 78
 _BOX, _WALL_OUTLET, _OUTLET, _CORD = "X", "@", "o", "*"
 _RISER, _OBSTACLE, _WALKWAY, _DOOR, _RECLINED = ":", "#", "~", "=", "."
 _NAME = 24
+_NAME_AHEAD = 0.7
 _LISTED = 6
 _LIGHT = " ~.:"
 _CHAIR_EDGES = _LIGHT + "+-|"
@@ -36,9 +38,15 @@ def picture_lines(plan: Plan) -> tuple[str, ...]:
     _draw_floor(canvas, plan, rows)
     for row in rows:
         _draw_row(canvas, row)
+    others = [one for row in plan.spec.rows if not is_plain(row) for one in placed_of(plan, row)]
+    _draw_others(canvas, others)
     for cord in plan.cords:
         canvas.path(cord.path_m, _CORD)
     named = [_name_chairs(canvas, row) for row in rows]
+    for one in others:
+        x_m, y_m = one.at(0.0, one.kind.depth_m * _NAME_AHEAD)
+        name = _ascii(one.chair.id)
+        canvas.text(canvas.line(y_m), canvas.column(x_m) - len(name) // 2, name)
     below, above = _draw_outlets(canvas, plan)
     _draw_boxes(canvas, plan)
     lines = [
@@ -55,7 +63,8 @@ def picture_lines(plan: Plan) -> tuple[str, ...]:
 
 def _rows(plan: Plan) -> tuple[_Drawn, ...]:
     kinds = {kind.id: kind for kind in plan.spec.chairs}
-    chair_of = {row.id: kinds[row.chair] for row in plan.spec.rows if row.chair in kinds}
+    plain = (row for row in plan.spec.rows if is_plain(row))
+    chair_of = {row.id: kinds[row.chair] for row in plain if row.chair in kinds}
     names = dict.fromkeys(chair.row for chair in plan.chairs if chair.row in chair_of)
     rows = []
     for name in names:
@@ -78,6 +87,16 @@ def _drawn(chairs: tuple[PlacedChair, ...], kind: ChairKind) -> _Drawn:
             front_m=y_m + kind.reclined_reach_m,
         ),
     )
+
+
+def _draw_others(canvas: Canvas, others: list[Placed]) -> None:
+    """Draw chairs of mixed, turned and curved rows one by one."""
+    for one in others:
+        reach = one.outline(one.half_m, -one.kind.back_travel_m, one.kind.reclined_reach_m)
+        canvas.path((*reach, reach[0]), _RECLINED, over=" ~")
+    for one in others:
+        base = one.outline(one.half_m, 0.0, one.kind.depth_m)
+        canvas.path((*base, base[0]), "+", over=_LIGHT)
 
 
 def _draw_floor(canvas: Canvas, plan: Plan, rows: tuple[_Drawn, ...]) -> None:
