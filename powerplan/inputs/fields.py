@@ -5,11 +5,10 @@ Bounds keep out slips such as feet for inches; they are not rules of the trade.
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable
 from fractions import Fraction
-from typing import Annotated, Any, NamedTuple
+from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, PlainValidator, ValidationInfo
 
@@ -187,66 +186,6 @@ def pair(value: object) -> tuple[int, int]:
     return left, right
 
 
-def row_thing(value: object) -> str | Fraction:
-    """Read a thing of a row: the name of a chair or table, or a gap such as { gap = "6 in" }."""
-    if isinstance(value, dict):
-        if set(value) != {"gap"}:
-            raise ValueError('a gap is written { gap = "6 in" }')
-        gap_m: Fraction = _GAP_M(value["gap"])
-        return gap_m
-    return text(value)
-
-
-class PartBox(NamedTuple):
-    """A position of a moving part that is a rectangle, in the chair frame. [m]"""
-
-    back: Fraction
-    front: Fraction
-    left: Fraction
-    right: Fraction
-
-
-def part_position(value: object) -> PartBox | tuple[tuple[Fraction, Fraction], ...]:
-    """Read where a part is: a rectangle, or corners as right and ahead. [m]"""
-    if isinstance(value, dict):
-        if set(value) != {"from", "to", "left", "right"}:
-            raise ValueError(
-                'a position is { from = "30 in", to = "39 in", left = "9 in", right = "9 in" }, '
-                "from the headrest and from the middle of the chair"
-            )
-        return PartBox(*(_CORNER_M(value[key]) for key in ("from", "to", "left", "right")))
-    corners = value if isinstance(value, list) else []
-    if len(corners) < _FEWEST or not all(isinstance(c, list) and len(c) == 2 for c in corners):
-        raise ValueError(
-            "a position is a table with from, to, left and right, or three corners or more such as "
-            '["-9 in", "30 in"]: right of the middle of the chair, and ahead of its headrest'
-        )
-    return tuple((_CORNER_M(right), _CORNER_M(ahead)) for right, ahead in corners)
-
-
-_FEWEST = 3
-
-
-def turned(value: object) -> float:
-    """Read how far a row is turned, such as "12 deg left", as sitters look. [rad]"""
-    said = _TURNED.fullmatch(" ".join(value.lower().split())) if isinstance(value, str) else None
-    if said is None:
-        raise ValueError(
-            f'{found(value)} is not a turn such as "12 deg left" or "5 deg right", as sitters look'
-        )
-    degrees = float(said[1])
-    if degrees > _HALF_TURN:
-        raise ValueError(f"{found(value)} is more than half a turn, 180 deg")
-    angle_rad = min(round(math.radians(degrees), 9), math.floor(math.pi * 1e9) / 1e9)
-    return angle_rad if said[2] == "left" else 0.0 - angle_rad
-
-
-_TURNED = re.compile(r"([0-9]{1,3}(?:\.[0-9]{1,4})?) ?(?:deg|degree|degrees|°),? (left|right)")
-_HALF_TURN = 180.0
-_CORNER_M = length("1/64 in", "12 ft", zero=True, negative=True)
-_GAP_M = length("1/8 in", "100 ft")
-
-
 def wire(value: object) -> str:
     """Read a size of wire as text; the rule set knows which there are."""
     if not isinstance(value, str) or len(value) > _LONGEST_LABEL:
@@ -336,14 +275,6 @@ def _bare(value: object) -> str | None:
 
 
 Text = Annotated[str, PlainValidator(text)]
-RowThing = Annotated[str | Fraction, PlainValidator(row_thing)]
-PartPosition = Annotated[
-    PartBox | tuple[tuple[Fraction, Fraction], ...], PlainValidator(part_position)
-]
-Travel = Annotated[str, PlainValidator(choice("straight", "swings"))]
-Turned = Annotated[float, PlainValidator(turned)]
-Arms = Annotated[str, PlainValidator(choice("shared", "own"))]
-Touch = Annotated[str, PlainValidator(choice("front", "back"))]
 Flag = Annotated[bool, PlainValidator(yes_or_no)]
 FlagOrUnknown = Annotated[bool | None, PlainValidator(or_unknown(yes_or_no))]
 Wire = Annotated[str, PlainValidator(wire)]
@@ -364,8 +295,6 @@ RoomSide = Annotated[Fraction, _length("20 in", "330 ft")]
 Away = Annotated[Fraction, _length("1/64 in", "330 ft", zero=True)]
 CornerPlace = Annotated[Fraction, _length("1/64 in", "330 ft", zero=True, negative=True)]
 BuildUp = Annotated[Fraction, _length("1/64 in", "2 ft", zero=True)]
-Pitch = Annotated[Fraction, _length("12 in", "100 ft")]
-Radius = Annotated[Fraction, _length("3 ft", "1000 ft")]
 Extent = Annotated[Fraction, _length("1/8 in", "330 ft")]
 DoorWidth = Annotated[Fraction, _length("12 in", "40 ft")]
 Step = Annotated[Fraction, _length("1/2 in", "6 ft")]

@@ -6,9 +6,9 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from powerplan.inputs import fields as f
 from powerplan.inputs import written as w
 from powerplan.inputs.reading import Reading, grid_m, grid_or_unknown_m
+from powerplan.inputs.row_fields import PartBox
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.model.geometry import Point
 from powerplan.model.seats import MovingPart
@@ -67,7 +67,7 @@ def _outline(reading: Reading, table: Table[w.Part], number: int) -> _Outline | 
     """One position as a convex outline, counter-clockwise, where it is one. [m]"""
     position = table.it.positions[number]
     path = (*table.at("positions"), number)
-    if isinstance(position, f.PartBox):
+    if isinstance(position, PartBox):
         if position.back >= position.front:
             words = f"from {reading.text(position.back)} is not less than to"
             reading.faults.add(path, f"{words} {reading.text(position.front)}")

@@ -11,6 +11,7 @@ from typing import Annotated, ClassVar
 from pydantic import BaseModel, ConfigDict, Field
 
 from powerplan.inputs import fields as f
+from powerplan.inputs import row_fields as rf
 from powerplan.inputs.fields import OR_UNKNOWN, needed
 
 
@@ -133,11 +134,11 @@ class Part(Written):
 
     inner: ClassVar[dict[str, type[Written]]] = {"pivot": LeadFrom}
 
-    positions: tuple[f.PartPosition, ...] = needed(
+    positions: tuple[rf.PartPosition, ...] = needed(
         'where it is in turn, such as [{ from = "30 in", to = "39 in", left = "9 in", '
         'right = "9 in" }]'
     )
-    travel: f.Travel | None = None
+    travel: rf.Travel | None = None
     pivot: LeadFrom | None = None
     least_gap: f.Gap = None
 
@@ -153,7 +154,7 @@ class Chair(Written):
 
     seat_width: f.SeatWidth = needed('between the arms, such as "23 in"')
     arm_width: f.ArmWidth = needed('one arm, such as "7 in"')
-    arms: f.Arms | None = None
+    arms: rf.Arms | None = None
     powered: f.Flag | None = None
     depth: f.ChairDepth = needed('headrest to front of base, upright, such as "39 in"')
     rear_of_base: f.Ahead = needed('headrest to the rear of the base, such as "4 in"')
@@ -202,15 +203,17 @@ class StandingTable(Written):
 class RowCurve(Written):
     """The table ``curve`` of a row."""
 
-    radius: f.Radius = Field(description='middle of the arc to where chairs touch, such as "14 ft"')
-    touch: f.Touch = Field(description='where neighbors touch: "front" or "back"')
+    radius: rf.Radius = Field(
+        description='middle of the arc to where chairs touch, such as "14 ft"'
+    )
+    touch: rf.Touch = Field(description='where neighbors touch: "front" or "back"')
 
 
 class Repeat(Written):
     """The table ``repeat`` of a row."""
 
     as_: tuple[f.Text, ...] = Field(alias="as", description='names of new rows, such as ["B"]')
-    by: f.Pitch = Field(description='from headrests to headrests, such as "64 in"')
+    by: rf.Pitch = Field(description='from headrests to headrests, such as "64 in"')
 
 
 class Row(Written):
@@ -220,12 +223,12 @@ class Row(Written):
 
     chair: f.Text | None = None
     seats: f.Seats | None = None
-    made_of: tuple[f.RowThing, ...] | None = None
+    made_of: tuple[rf.RowThing, ...] | None = None
     headrest_to_wall: f.Away | None = None
     ahead_of: f.Text | None = None
-    by: f.Pitch | None = None
+    by: rf.Pitch | None = None
     center_from_left: f.Away | None = None
-    turned: f.Turned | None = None
+    turned: rf.Turned | None = None
     curve: RowCurve | None = None
     repeat: Repeat | None = None
     no_arm_between: tuple[f.Pair, ...] | None = None

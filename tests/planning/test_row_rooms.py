@@ -53,7 +53,6 @@ def test_every_cord_keeps_its_clearance_from_what_moves(spec):
 @given(row_rooms())
 def test_the_room_seen_in_a_mirror_needs_as_much(spec):
     assume(any(spec.chair(kind).powered for row in spec.rows for kind in row.kinds))
-    assume(not any(row.curve or row.angle_rad for row in spec.rows))
     wide_m = spec.room.width_m
     kinds = tuple(
         replace(

@@ -133,7 +133,7 @@ def _openings(spec: PlanSpec, row: SeatedRow, least_gap_m: float) -> tuple[Openi
         if rear_open and micrometres(chair.floor.back_m) < micrometres(clear.back_m):
             strip = grid_rect(clear.left_m, clear.right_m, chair.floor.back_m, clear.back_m)
             found.append(Opening(chair=chair.id, kind=REAR_STRIP, rect=strip, frame=chair.frame))
-        if neighbor is not None and clear_for_cords(neighbour.kind, least_gap_m):
+        if neighbor is not None and clear_for_cords(neighbor.kind, least_gap_m):
             between = _between(row, chair.seat)
             if _open_between(spec, between, least_gap_m):
                 found.extend(_arm_strip(chair, neighbor))
