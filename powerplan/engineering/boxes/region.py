@@ -195,9 +195,9 @@ def squared(spot: Spot, other: Spot) -> int:
 def largest_around(region: Region, spot: Spot) -> Cell:
     """Return the cell of largest area that holds a spot and lies wholly in a region.
 
-    Every cell between edges of the clip and the holes is tried. Of equal areas the one with the
-    longer sides wins, then the one that leaves most on its tightest side, then the one more to the
-    left and back.
+    Every width between edges of the clip and the holes is tried, at its deepest. Of equal areas the
+    one with the longer sides wins, then the one that leaves most on its tightest side, then the one
+    more to the left and back.
 
     Parameters
     ----------
@@ -209,20 +209,28 @@ def largest_around(region: Region, spot: Spot) -> Cell:
     clip = region.clip
     holes = tuple(hole for hole in region.holes if hole.cuts_into(clip))
     across = {x for hole in holes for x in (hole.left, hole.right) if clip.left <= x <= clip.right}
-    along = {y for hole in holes for y in (hole.back, hole.front) if clip.back <= y <= clip.front}
     across |= {clip.left, clip.right, spot[0]}
-    along |= {clip.back, clip.front, spot[1]}
-    found = (
-        Cell(left, right, back, front)
-        for left, right in _around(across, spot[0])
-        for back, front in _around(along, spot[1])
-    )
-    free = (one for one in found if not any(hole.cuts_into(one) for hole in holes))
-    return max(free, key=lambda one: _worth(one, spot))
+    found = (_deepest(clip, holes, spot, span) for span in _around(across, spot[0]))
+    return max((one for one in found if one is not None), key=lambda one: _worth(one, spot))
 
 
 def _around(edges: set[int], middle: int) -> list[_Span]:
     return [(a, b) for a in edges if a <= middle for b in edges if b >= middle]
+
+
+def _deepest(clip: Cell, holes: tuple[Cell, ...], spot: Spot, span: _Span) -> Cell | None:
+    """The deepest free cell of one width that holds a spot; None where a hole is in its way."""
+    (left, right), (back, front) = span, (clip.back, clip.front)
+    for hole in holes:
+        if hole.left >= right or hole.right <= left:
+            continue
+        if hole.back < spot[1] < hole.front:
+            return None
+        if hole.front <= spot[1]:
+            back = max(back, hole.front)
+        else:
+            front = min(front, hole.back)
+    return Cell(left, right, back, front)
 
 
 def _worth(one: Cell, spot: Spot) -> tuple[int, ...]:
