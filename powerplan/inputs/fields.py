@@ -245,7 +245,11 @@ def _length_or_unknown(*bounds: str) -> PlainValidator:
 
 
 def _spanned(reader: Reader) -> PlainValidator:
-    """A length, of which a bare number is millimetres where the file says so once."""
+    return PlainValidator(in_a_file(reader))
+
+
+def in_a_file(reader: Reader) -> Callable[[object, ValidationInfo], Any]:
+    """Return a reader of lengths to which a bare number is millimetres where the file says so."""
 
     def read(value: object, info: ValidationInfo) -> Any:
         bare = _bare(value)
@@ -261,7 +265,7 @@ def _spanned(reader: Reader) -> PlainValidator:
             ) from None
 
     note_shape(read, shape_of(reader))
-    return PlainValidator(read)
+    return read
 
 
 def _bare(value: object) -> str | None:

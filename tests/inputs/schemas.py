@@ -42,9 +42,9 @@ class _Asked(tables.PlanTables):
         self.asked.append(((key,), model, False))
         return super()._single(key, model)
 
-    def _named(self, path: Any, value: object, model: Any) -> Any:
+    def _named(self, path: Any, value: object, model: Any, also: Any = ()) -> Any:
         self.asked.append((tuple(path), model, True))
-        return super()._named(path, value, model)
+        return super()._named(path, value, model, also)
 
 
 def plan_file_schema() -> Schema:
@@ -56,7 +56,12 @@ def plan_file_schema() -> Schema:
         found = _table(model, defs)
         place, *inner = path
         if place == "chair":
+            found = _with(found, "part", _named_tables(_table(w.Part, defs)), defs)
+            _ask(found, defs, ["lead", "lead_from"], said=("powered", False))
             found = _measured_or_not(found, defs)
+        if place == "row":
+            _ask(found, defs, ["chair", "seats"], ["made_of"])
+            _ask(found, defs, ["headrest_to_wall"], ["ahead_of"])
         if named:
             found = _named_tables(found)
         if inner:
@@ -99,6 +104,20 @@ def _measured_or_not(measured: Schema, defs: dict[str, Schema]) -> Schema:
         "then": {"$ref": f"#/$defs/{sheet}"},
         "else": measured,
     }
+
+
+def _ask(
+    reference: Schema,
+    defs: dict[str, Schema],
+    *ways: list[str],
+    said: tuple[str, object] | None = None,
+) -> None:
+    """Ask one of several sets of keys of a table, or that it says something."""
+    asked: list[Schema] = [{"required": keys} for keys in ways]
+    if said is not None:
+        asked.append({"properties": {said[0]: {"const": said[1]}}, "required": [said[0]]})
+    table = defs[reference["$ref"].rpartition("/")[2]]
+    table.setdefault("allOf", []).append({"anyOf": asked})
 
 
 def _named_tables(inner: Schema) -> Schema:
