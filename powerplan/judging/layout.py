@@ -47,9 +47,9 @@ def _name(row: LaidRow) -> str:
 
 
 def _walls(case: Case, row: LaidRow) -> Iterator[Finding]:
-    """Square to a rectangle, the wall behind is the headrests'; elsewhere all are the row's."""
+    """In a rectangle the back wall is the headrests'; in an outline all walls are the row's."""
     room, outline = case.plan.spec.room, case.floor.outline
-    if row.plain and not room.walls:
+    if not room.walls:
         corners = [corner for body in row.bodies for corner in body.swept.corners]
         spare_m = min(min(x, room.width_m - x, room.depth_m - y) for x, y in corners)
         behind_m = min(y for _, y in corners)
@@ -84,6 +84,12 @@ def _carries(riser: Riser, row: LaidRow) -> bool:
     )
 
 
+def _begins_on(riser: Riser, row: LaidRow) -> bool:
+    """True where the middle of a turned or curved row stands on a riser, if not all of it does."""
+    deck, place = of_rect(riser.rect), (row.pose.x_m, row.pose.y_m)
+    return not row.plain and deck is not None and depth_inside_m(deck, place) > 0.0
+
+
 def _risers(case: Case, row: LaidRow) -> Iterator[Finding]:
     for riser in case.plan.spec.risers:
         deck, note = of_rect(riser.rect), f"riser {riser.id}"
@@ -93,7 +99,7 @@ def _risers(case: Case, row: LaidRow) -> Iterator[Finding]:
         beside_m = min(apart_m(deck, body.base) for body in row.bodies)
         level_m = max(within_m, beside_m)
         yield case.hold("row-on-one-level", _name(row), level_m, 0.0, note=note)
-        if _carries(riser, row):
+        if _carries(riser, row) or _begins_on(riser, row):
             ahead_m = min(_ahead_on_m(riser, row, body) for body in row.bodies)
             yield case.hold("footrest-on-riser", _name(row), ahead_m, 0.0, note=note)
 
@@ -103,8 +109,16 @@ def _ahead_on_m(riser: Riser, row: LaidRow, body: Body) -> float:
     if row.plain:
         return riser.rect.front_m - max(y for _, y in body.swept.corners)
     deck = of_rect(riser.rect)
-    front = [body.pose.at(side, body.reach_m) for side in (-body.halves[0], body.halves[1])]
-    return math.inf if deck is None else min(depth_inside_m(deck, corner) for corner in front)
+    front = [
+        corner
+        for corner in body.swept.corners
+        if body.pose.back(corner)[1] > body.reach_m - LENIENT_M
+    ]
+    return (
+        math.inf
+        if deck is None
+        else min(depth_inside_m(deck, corner) for corner in front or body.swept.corners)
+    )
 
 
 def _neighbours(case: Case, row: LaidRow) -> Iterator[Finding]:
