@@ -3,6 +3,7 @@
 import math
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 from hypothesis import strategies as st
 from strategies import chairs, circuits, framings, new_works
@@ -122,7 +123,7 @@ def listed(draw: st.DrawFn, named: dict[str, ChairKind], plain: bool) -> tuple[P
     return tuple(found)
 
 
-def row_of(name: str, pieces: tuple[Piece, ...], **changes: object) -> Row:
+def row_of(name: str, pieces: tuple[Piece, ...], **changes: Any) -> Row:
     """A row of those pieces."""
     names = [piece.what for piece in pieces]
     number, pairs = 0, []
@@ -134,7 +135,7 @@ def row_of(name: str, pieces: tuple[Piece, ...], **changes: object) -> Row:
     base = make_row(
         id=name, chair=first, seats=names.count("seat"), pieces=pieces, no_arm_between=tuple(pairs)
     )
-    return replace(base, **changes)  # type: ignore[arg-type]
+    return replace(base, **changes)
 
 
 @st.composite
