@@ -152,7 +152,8 @@ def shaped_rows(draw: st.DrawFn, named: dict[str, ChairKind]) -> tuple[Row, ...]
     if curve is not None:
         # a table of the depth at which the row touches
         pieces = tuple(piece for piece in pieces if piece.what != "table")
-    near = st.integers(6, 24) if angle == 0.0 else st.integers(20, 120)
+    # turned rows stand far enough in the room that no lead ends in a wall
+    near = st.integers(6, 24) if angle == 0.0 else st.integers(90, 150)
     first = row_of(
         "A",
         pieces,

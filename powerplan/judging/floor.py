@@ -120,17 +120,17 @@ def _under(row: LaidRow) -> Iterator[Convex]:
         front_m = min(kind.depth_m for kind in kinds)
         yield from pieces(row.pose.box(-row.half_m, row.half_m, -back_m, front_m))
         return
-    placed = [(one, span) for one, span in _spans(row) if span is not None]
-    curve = row.row.curve
-    for one, (from_m, to_m) in placed:
+    curve, blocks = row.row.curve, []
+    for one, (from_m, to_m) in ((one, span) for one, span in _spans(row) if span is not None):
         left_m, right_m = one.block.share
         box = one.pose.box(-left_m, right_m, from_m, to_m)
-        yield from pieces(cut_by(box, one.lines if curve and curve.touch == "back" else ()))
-    for (one, span), (other, beyond) in pairwise(placed):
-        right_m, left_m = one.block.share[1], other.block.share[0]
-        sides = [one.pose.at(right_m, v) for v in span]
-        sides += [other.pose.at(-left_m, v) for v in beyond]
-        yield from pieces(hull(sides))
+        box = cut_by(box, one.lines if curve and curve.touch == "back" else ())
+        blocks += [(one.pose, piece) for piece in pieces(box)]
+    yield from (piece for _, piece in blocks)
+    for (pose, piece), (other, beyond) in pairwise(blocks):
+        facing = [corner for corner in piece.corners if pose.back(corner)[0] > 0.0]
+        facing += [corner for corner in beyond.corners if other.back(corner)[0] < 0.0]
+        yield from pieces(hull(facing))
 
 
 def _spans(row: LaidRow) -> Iterator[tuple[Placed, tuple[float, float] | None]]:
