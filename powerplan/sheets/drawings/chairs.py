@@ -11,6 +11,13 @@ _BACK_PART = 0.3
 
 def draw_upright(sketch: Sketch, row: SetRow) -> None:
     """Draw a row upright: the bases as one, a line at each side of a cushion, and the backs."""
+    for one in row.others:
+        kind, half = one.kind, one.kind.seat_width_m / 2
+        around = one.outline(one.half_m, kind.rear_of_base_m, kind.depth_m)
+        sketch.line(around, "chair", closed=True)
+        sketch.line(one.outline(half, 0.0, kind.depth_m * _BACK_PART), "chair", closed=True)
+    if row.others:
+        return
     base = Rect(left_m=row.left_m, right_m=row.right_m, back_m=row.line_m, front_m=row.front_m)
     sketch.line(base.outline, "chair", closed=True)
     half = row.kind.seat_width_m / 2
@@ -26,6 +33,13 @@ def draw_upright(sketch: Sketch, row: SetRow) -> None:
 
 def draw_reclined(sketch: Sketch, row: SetRow) -> None:
     """Draw how far each chair of a row reaches behind and ahead when it reclines."""
+    for one in row.others:
+        wide, kind = one.kind.seat_width_m / 2, one.kind
+        for near, far in ((0.0, -kind.back_travel_m), (kind.depth_m, kind.reclined_reach_m)):
+            ends = ((-wide, near), (-wide, far), (wide, far), (wide, near))
+            sketch.line([one.at(x, y) for x, y in ends], "reclined")
+    if row.others:
+        return
     half = row.kind.seat_width_m / 2
     for chair in row.chairs:
         back_m = chair.y_m - row.kind.back_travel_m

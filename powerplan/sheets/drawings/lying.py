@@ -35,8 +35,11 @@ def draw_pinch(sketch: Sketch, plan: Plan, row: SetRow) -> None:
         if zone.kind == "pinch" and zone.chair in names:
             xs, ys = zip(*zone.outline_m, strict=True)
             rect = Rect(left_m=min(xs), right_m=max(xs), back_m=min(ys), front_m=max(ys))
-            sketch.hatch(rect, "pinch")
-            _keep_hatched(sketch, rect)
+            if row.plain:
+                sketch.hatch(rect, "pinch")
+                _keep_hatched(sketch, rect)
+            else:
+                sketch.fill(zone.outline_m, "pinch", spacing_mm=1.5)
 
 
 def _keep_hatched(sketch: Sketch, rect: Rect) -> None:

@@ -28,6 +28,9 @@ _STOP = ("NOT POSSIBLE AS DRAWN", "DO NOT SET OUT")
 def draw_order(sketch: Sketch, row: SetRow) -> None:
     """Number the chairs in the order they are set, from the middle outward, and name them."""
     inset, deep = sketch.metres(_FRONT_MM), row.front_m - row.line_m
+    if row.others:
+        _order_of_others(sketch, row)
+        return
     for turn, chair in enumerate(outward(row), 1):
         aside = row.kind.seat_width_m / 4
         number(sketch, (chair.x_m - aside, row.front_m - inset), turn)
@@ -51,6 +54,18 @@ def draw_order(sketch: Sketch, row: SetRow) -> None:
         sketch.label(label, (chair.id,), anchors, on=True, height_mm=_NAME_HIGH_MM, home=True)
 
 
+def _order_of_others(sketch: Sketch, row: SetRow) -> None:
+    """The same where each chair is set by its own measures."""
+    placed = {one.chair.id: one for one in row.others}
+    for turn, chair in enumerate(outward(row), 1):
+        one = placed[chair.id]
+        deep, aside = one.kind.depth_m, one.kind.seat_width_m / 4
+        number(sketch, one.at(-aside, deep * 0.8), turn)
+        anchors = [one.at(side * aside, deep * part) for side, part in ((1, 0.8), (0, 0.6))]
+        label = f"chair {chair.id}"
+        sketch.label(label, (chair.id,), anchors, on=True, height_mm=_NAME_HIGH_MM, home=True)
+
+
 def draw_stop(sketch: Sketch, row: SetRow) -> None:
     """Write over a row that nobody sets it out."""
     middle = ((row.left_m + row.right_m) / 2, row.front_m + sketch.metres(_STOP_MM))
@@ -59,6 +74,8 @@ def draw_stop(sketch: Sketch, row: SetRow) -> None:
 
 def draw_chalk(sketch: Sketch, plan: Plan, row: SetRow) -> None:
     """Draw the chalk line with its ends, measured from the walls or with the measures in words."""
+    if row.others:
+        return
     past, end = sketch.metres(_PAST_MM), sketch.metres(_END_MM)
     y_m = row.line_m
     sketch.line(((row.left_m - past, y_m), (row.right_m + past, y_m)), "chalk", cut=False)

@@ -67,12 +67,12 @@ def _row_view(plan: Plan, row: SetRow, rooms_mm: tuple[tuple[float, float], ...]
 
 def _core(plan: Plan, row: SetRow) -> Rect:
     """The floor that a row's drawing must show: the row, reclined, its cords and their feeds."""
-    kind, y_m = row.kind, row.chairs[0].y_m
     cords = cords_of(plan, row)
     points = [point for cord in cords for point in cord.path_m]
     points += [cord.park_m for cord in cords if cord.park_m is not None]
-    xs = [row.left_m, row.right_m, *(x for x, _ in points)]
-    ys = [y_m - kind.back_travel_m, y_m + kind.reclined_reach_m, *(y for _, y in points)]
+    swept = row.swept
+    xs = [swept.left_m, swept.right_m, *(x for x, _ in points)]
+    ys = [swept.back_m, swept.front_m, *(y for _, y in points)]
     return Rect(
         left_m=min(xs) - _AROUND_M,
         right_m=max(xs) + _AROUND_M,
@@ -101,15 +101,9 @@ def _with_walls(plan: Plan, core: Rect, scale: int, room_mm: tuple[float, float]
 def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
     sketch = Sketch(scale, window, local_of(plan))
     cords = cords_of(plan, row)
-    swept = Rect(
-        left_m=row.left_m,
-        right_m=row.right_m,
-        back_m=row.chairs[0].y_m - row.kind.back_travel_m,
-        front_m=row.chairs[0].y_m + row.kind.reclined_reach_m,
-    )
     draw_pinch(sketch, plan, row)
     draw_walls(sketch, plan)
-    draw_floor(sketch, plan, framing=False, apart=(swept,))
+    draw_floor(sketch, plan, framing=False, apart=(row.swept,))
     draw_reclined(sketch, row)
     draw_upright(sketch, row)
     draw_order(sketch, row)
@@ -130,7 +124,8 @@ def _description(plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> str:
     feeds = tuple(dict.fromkeys(c.from_ for c in cords if "+" not in c.from_))
     fed = f"fed from {joined(feeds)}" if feeds else "with no cord"
     return (
-        f"Row {row.id} from above, screen at the top: {plural(len(row.chairs), 'chair')}, the rear "
-        f"of the bases {line} {from_wall(plan.spec.room, Wall.BACK)}, {fed}; "
+        f"Row {row.id} from above, screen at the top: {plural(len(row.chairs), 'chair')}, the "
+        f"{'' if row.plain else 'rearmost '}rear of the bases {line} "
+        f"{from_wall(plan.spec.room, Wall.BACK)}, {fed}; "
         f"{plural(len(cords), 'cord')}. Every cord is also in the table of cord bags."
     )

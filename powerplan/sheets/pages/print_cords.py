@@ -19,6 +19,7 @@ from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_num
 from powerplan.sheets.pages.print_ways import row_of, way_text
 from powerplan.sheets.pages.print_words import from_center, not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
+from powerplan.sheets.placed import turn_text as turn_of
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
@@ -82,11 +83,24 @@ def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list[Part
             length_text(row.right_m, units),
         )
         for row in rows
+        if row.plain
     )
     middles = tuple(
         (chair.id, length_text(chair.x_m, units), from_center(chair.x_m, plan))
         for row in rows
+        if row.plain
         for chair in row.chairs
+    )
+    others = tuple(
+        (
+            one.chair.id,
+            one.kind.id,
+            length_text(one.chair.x_m, units),
+            length_text(one.chair.y_m, units),
+            turn_of(one.chair.angle_rad) if one.chair.angle_rad else "straight to the screen",
+        )
+        for row in rows
+        for one in row.others
     )
     head = (
         "row",
@@ -98,11 +112,29 @@ def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list[Part
     caption = f"{warning}The chalk line to snap: the rear of the bases, at the floor"
     return [
         Items(lead="How the rows stand:", items=(size, *(about_row(row, plan) for row in rows))),
-        Table(caption=caption, head=head, rows=lines),
-        Table(
-            caption=f"{warning}The middle of each chair, marked on the line",
-            head=("chair", left, "off the center line"),
-            rows=middles,
+        *([Table(caption=caption, head=head, rows=lines)] if lines else []),
+        *(
+            [
+                Table(
+                    caption=f"{warning}The middle of each chair, marked on the line",
+                    head=("chair", left, "off the center line"),
+                    rows=middles,
+                )
+            ]
+            if middles
+            else []
+        ),
+        *(
+            [
+                Table(
+                    caption=f"{warning}Chairs set one by one: the rearmost point of the headrest, "
+                    "upright, on the chair's middle",
+                    head=("chair", "kind", left, back, "looks, as sitters do"),
+                    rows=others,
+                )
+            ]
+            if others
+            else []
         ),
     ]
 
@@ -172,6 +204,8 @@ def _bags(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
         "The line is the chalk line at the rear of the bases; a chair's middle is its mark on that "
         "line. Forward is toward the screen."
     )
+    if not all(row.plain for row in rows):
+        about += " Where a row has no line, places are measured from the walls."
     return [Table(caption=caption, head=head, rows=lines), Say(text=about)]
 
 

@@ -9,6 +9,7 @@ from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import joined, length_text, micrometres, plural
 from powerplan.model.plan import Cord, PlacedChair, Plan
 from powerplan.model.spec import ChairKind, Riser
+from powerplan.sheets.placed import Placed, is_plain, placed_of, turn_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,7 +17,9 @@ class SetRow:
     """A row on the floor: chairs from the left, and the chalk line along the rear of its bases.
 
     ``line_m`` is the back wall to the line; ``left_m`` and ``right_m`` are its ends, the outer
-    sides of the outer arms; ``front_m`` the front of the bases. [m]
+    sides of the outer arms; ``front_m`` the front of the bases. ``others`` holds the chairs of a
+    mixed, turned or curved row, each with its own kind: such a row has no chalk line, and the four
+    are its extent. [m]
     """
 
     id: str
@@ -26,6 +29,35 @@ class SetRow:
     front_m: float
     left_m: float
     right_m: float
+    others: tuple[Placed, ...] = ()
+
+    @property
+    def plain(self) -> bool:
+        """True for a straight row of one kind, set along a chalk line."""
+        return not self.others
+
+    @property
+    def swept(self) -> Rect:
+        """The floor around it, reclined. [m]"""
+        y_m, kind = self.chairs[0].y_m, self.kind
+        corners = [
+            corner
+            for one in self.others
+            for corner in one.outline(
+                one.half_m, -one.kind.back_travel_m, one.kind.reclined_reach_m
+            )
+        ]
+        if not corners:
+            corners = [
+                (self.left_m, y_m - kind.back_travel_m),
+                (self.right_m, y_m + kind.reclined_reach_m),
+            ]
+        return Rect(
+            left_m=min(x for x, _ in corners),
+            right_m=max(x for x, _ in corners),
+            back_m=min(y for _, y in corners),
+            front_m=max(y for _, y in corners),
+        )
 
     @property
     def middle_of_line(self) -> Point:
@@ -38,7 +70,10 @@ def set_rows(plan: Plan) -> tuple[SetRow, ...]:
     rows = []
     for row in plan.spec.rows:
         chairs = sorted((c for c in plan.chairs if c.row == row.id), key=lambda chair: chair.x_m)
-        if chairs:
+        others = () if is_plain(row) else placed_of(plan, row)
+        if others:
+            rows.append(_set_others(row.id, others))
+        elif chairs:
             rows.append(_set(row.id, plan.spec.chair(row.chair), tuple(chairs)))
     return tuple(rows)
 
@@ -54,6 +89,22 @@ def _set(name: str, kind: ChairKind, chairs: tuple[PlacedChair, ...]) -> SetRow:
         front_m=y_m + kind.depth_m,
         left_m=chairs[0].x_m - side_m,
         right_m=chairs[-1].x_m + side_m,
+    )
+
+
+def _set_others(name: str, others: tuple[Placed, ...]) -> SetRow:
+    bases = [one.outline(one.half_m, one.kind.rear_of_base_m, one.kind.depth_m) for one in others]
+    xs = [x for base in bases for x, _ in base]
+    ys = [y for base in bases for _, y in base]
+    return SetRow(
+        id=name,
+        kind=others[0].kind,
+        chairs=tuple(one.chair for one in others),
+        line_m=min(ys),
+        front_m=max(ys),
+        left_m=min(xs),
+        right_m=max(xs),
+        others=others,
     )
 
 
@@ -139,7 +190,10 @@ def room_behind_m(row: SetRow, plan: Plan) -> float:
 def about_row(row: SetRow, plan: Plan) -> str:
     """Return how a row stands in the room: chairs, middle, what it stands on, whether bolted."""
     units, room = plan.spec.project.units, plan.spec.room
-    off_m = (row.left_m + row.right_m) / 2 - room.width_m / 2
+    middle_m = (row.left_m + row.right_m) / 2
+    if not row.plain:
+        middle_m = plan.spec.row(row.id).center_x_m
+    off_m = middle_m - room.width_m / 2
     if abs(micrometres(off_m)) <= 1:
         middle = "its middle on the center line of the room"
     else:
@@ -150,8 +204,20 @@ def about_row(row: SetRow, plan: Plan) -> str:
         )
     return (
         f"Row {row.id}: {plural(len(row.chairs), 'chair')}, {middle}. {fastened_text(row, plan)} "
-        f"Cords enter each chair {_inlet(row, units)}."
+        + (f"Cords enter each chair {_inlet(row, units)}." if row.plain else others_text(row, plan))
     )
+
+
+def others_text(row: SetRow, plan: Plan) -> str:
+    """Return what a row is that has no chalk line, and how it is set."""
+    seats = joined([f"{one.chair.id} {one.kind.id}" for one in row.others])
+    said = plan.spec.row(row.id)
+    words = f"From the left: {seats}."
+    if said.angle_rad:
+        words += f" It is turned {turn_text(said.angle_rad)}, as sitters look."
+    if said.curve is not None:
+        words += f" It stands on an arc; arms touch at the {said.curve.touch}."
+    return f"{words} Each chair is set by its own measures, in the table."
 
 
 def _inlet(row: SetRow, units: str) -> str:

@@ -105,7 +105,7 @@ def _watch(cord: Cord, row: SetRow, plan: Plan) -> str:
     assert cord.park_m is not None
     deep_m = 0.0 if cord.coil_m is None else cord.coil_m[1]
     reclined_m = row.chairs[0].y_m - row.kind.back_travel_m
-    if micrometres(cord.park_m[1] + deep_m / 2) <= micrometres(reclined_m):
+    if row.plain and micrometres(cord.park_m[1] + deep_m / 2) <= micrometres(reclined_m):
         return "it lies behind the reclined back"
     least_m = coil_height_m(cord, plan) + number_m(plan, "gap_over_cord")
     least = at_least_text(least_m, plan.spec.project.units)

@@ -111,7 +111,7 @@ def _changed(old: Point, new: Point, row: SetRow, plan: Plan) -> str:
 
 def _ahead(y_m: float, row: SetRow, plan: Plan) -> str:
     units, off_m = plan.spec.project.units, y_m - row.line_m
-    if abs(off_m) > _FAR_M:
+    if abs(off_m) > _FAR_M or not row.plain:
         back_m, screen_m = y_m, plan.spec.room.depth_m - y_m
         wall = Wall.BACK if back_m <= screen_m else Wall.SCREEN
         name = wall_name(plan.spec.room, wall)
@@ -126,7 +126,7 @@ def _aside(x_m: float, row: SetRow, plan: Plan) -> str:
     units = plan.spec.project.units
     chair = min(row.chairs, key=lambda one: (abs(one.x_m - x_m), one.x_m))
     off_m = x_m - chair.x_m
-    if abs(off_m) > _FAR_M:
+    if abs(off_m) > _FAR_M or not row.plain:
         left_m, right_m = x_m, plan.spec.room.width_m - x_m
         wall = Wall.LEFT if left_m <= right_m else Wall.RIGHT
         name = wall_name(plan.spec.room, wall)
@@ -168,7 +168,7 @@ def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
             return f"the {wall_name(room, wall)}"
     keep_m = number_m(plan, "cord_clearance") + plan.spec.cords.diameter_m
     behind = [row.line_m - y for _, y in (start, end)]
-    if all(0.0 < off_m <= keep_m + _STRAIGHT_M for off_m in behind):
+    if row.plain and all(0.0 < off_m <= keep_m + _STRAIGHT_M for off_m in behind):
         return "the rear of the bases"
     return ""
 
