@@ -22,6 +22,7 @@ SHOWN = {
     "three-row-cinema": (NEW_CIRCUITS, 4),
     "metric-lounge": (NEW_OUTLETS, 4),
     "spec-sheet-den": (NEW_CIRCUITS, 4),
+    "curved-den": (EXISTING, 0),
 }
 
 
