@@ -8,6 +8,7 @@ from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Riser, Room, Wall
+from powerplan.sheets.off_walls import behind_m
 from powerplan.sheets.words import wall_name
 
 SIDES = (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN)
@@ -111,7 +112,8 @@ def _wall_met(room: Room, point: Point, side: Wall) -> Face:
         at = low[axis] + (high[axis] - low[axis]) * part
         if (at - point[axis]) * ahead >= 0:
             slants = " (it slants)" if micrometres(low[axis]) != micrometres(high[axis]) else ""
-            met.append((abs(at - point[axis]), f"{wall.label}{slants}", at))
+            face = at + ahead * behind_m(room, wall, axis)
+            met.append((abs(at - point[axis]), f"{wall.label}{slants}", face))
     if met:
         _, words, at = min(met)
         return Face(words, at, True)

@@ -126,9 +126,13 @@ def wall_name(room: Room, wall: str) -> str:
 
 
 def from_wall(room: Room, wall: str) -> str:
-    """Return "from back wall", or "from stair side (left)" where the name does not say which."""
+    """Return "from back wall", or "from stair side (left)" where the name does not say which; with
+    the face of the wall where a finish on its studs was given."""
     name = wall_name(room, wall)
-    return f"from {name}" if wall in name.lower() else f"from {name} ({wall})"
+    more = [] if wall in name.lower() else [wall]
+    if room.build_up_m:
+        more.append(room.print_to)
+    return f"from {name} ({', '.join(more)})" if more else f"from {name}"
 
 
 def caution_of(plan: Plan) -> str:

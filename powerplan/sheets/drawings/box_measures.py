@@ -12,6 +12,7 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.measures import STEP_MM, Datum, Mark, measure
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.levels import edge_m, faces, steps
+from powerplan.sheets.off_walls import off_wall, side_build_up_m
 
 _FINE = 16
 _ALONG = (0.82, 0.9, 0.7, 0.6, 0.95, 0.3, 0.2)
@@ -34,38 +35,42 @@ def draw_measures(sketch: Sketch, plan: Plan, bands: dict[Wall, float]) -> None:
     """
     room = plan.spec.room
     step = sketch.metres(STEP_MM)
+    zero_x, zero_y = (-side_build_up_m(room, side) for side in (Wall.LEFT, Wall.BACK))
     places = [(box.x_m, box.y_m) for box in plan.boxes]
     low = -bands[Wall.BACK] - step / 2
     if places:
-        low = measure(sketch, Datum("x", 0.0, 0.0, low, -1.0), _across(plan, places)) - step
+        low = measure(sketch, Datum("x", zero_x, 0.0, low, -1.0), _across(plan, places)) - step
     for origin, marks in _level(plan, places, "x"):
         at = Datum("x", origin.at_m, origin.foot_m, low, -1.0)
         low = measure(sketch, at, marks) - step
-    widths = [*_riser_marks(plan, "x"), _mark(plan, room.width_m, 0.0)]
-    measure(sketch, Datum("x", 0.0, 0.0, low, -1.0), widths)
+    right_m = room.width_m + side_build_up_m(room, Wall.RIGHT)
+    widths = [*_riser_marks(plan, "x"), _mark(plan, Wall.LEFT, right_m, 0.0)]
+    measure(sketch, Datum("x", zero_x, 0.0, low, -1.0), widths)
     if places:
         left = -bands[Wall.LEFT] - step / 2
-        measure(sketch, Datum("y", 0.0, 0.0, left, -1.0), _deep(plan, places))
+        measure(sketch, Datum("y", zero_y, 0.0, left, -1.0), _deep(plan, places))
         top = room.depth_m + bands[Wall.SCREEN] + step / 2
         datum = Datum("x", room.width_m / 2, room.depth_m, top, 1.0)
         measure(sketch, datum, _off_center(plan, places))
     right = room.width_m + bands[Wall.RIGHT] + 1.5 * step
     for origin, marks in _level(plan, places, "y"):
         right = measure(sketch, Datum("y", origin.at_m, origin.foot_m, right, 1.0), marks) + step
-    depths = [*_riser_marks(plan, "y"), _mark(plan, room.depth_m, room.width_m)]
-    measure(sketch, Datum("y", 0.0, room.width_m, right, 1.0), depths)
+    ahead_m = room.depth_m + side_build_up_m(room, Wall.SCREEN)
+    depths = [*_riser_marks(plan, "y"), _mark(plan, Wall.BACK, ahead_m, room.width_m)]
+    measure(sketch, Datum("y", zero_y, room.width_m, right, 1.0), depths)
 
 
-def _mark(plan: Plan, at: float, foot: float) -> Mark:
-    return Mark(at, foot, length_text(at, plan.spec.project.units, step=_FINE))
+def _mark(plan: Plan, side: Wall, at: float, foot: float) -> Mark:
+    units = plan.spec.project.units
+    return Mark(at, foot, off_wall(plan.spec.room, side, at, units, step=_FINE))
 
 
 def _across(plan: Plan, places: list[Point]) -> list[Mark]:
-    return [_mark(plan, x, y) for x, y in places]
+    return [_mark(plan, Wall.LEFT, x, y) for x, y in places]
 
 
 def _deep(plan: Plan, places: list[Point]) -> list[Mark]:
-    return [_mark(plan, y, x) for x, y in places]
+    return [_mark(plan, Wall.BACK, y, x) for x, y in places]
 
 
 def _off_center(plan: Plan, places: list[Point]) -> list[Mark]:
@@ -83,7 +88,8 @@ def _riser_marks(plan: Plan, along: str) -> list[Mark]:
         for side in steps(riser.rect, plan):
             if (side in (Wall.LEFT, Wall.RIGHT)) == (along == "x"):
                 foot = riser.rect.back_m if along == "x" else riser.rect.right_m
-                marks.append(_mark(plan, edge_m(riser.rect, side), foot))
+                from_side = Wall.LEFT if along == "x" else Wall.BACK
+                marks.append(_mark(plan, from_side, edge_m(riser.rect, side), foot))
     return marks
 
 

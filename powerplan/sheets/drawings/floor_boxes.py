@@ -22,6 +22,7 @@ from powerplan.sheets.drawings.symbols import (
     second_mark,
 )
 from powerplan.sheets.local import local_of
+from powerplan.sheets.off_walls import off_wall
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
@@ -115,7 +116,7 @@ def _second_words(box: Box, plan: Plan) -> tuple[str, ...]:
     units, room = plan.spec.project.units, plan.spec.room
     both = zip((box.x_m, box.y_m), box.second_mark_m, (Wall.LEFT, Wall.BACK), strict=True)
     return tuple(
-        f"{length_text(second, units, step=_FINE)} {from_wall(room, wall)}"
+        f"{off_wall(room, wall, second, units, step=_FINE)} {from_wall(room, wall)}"
         for first, second, wall in both
         if micrometres(first) != micrometres(second)
     )

@@ -11,6 +11,7 @@ from powerplan.model.spec import Area, Door, Room, Wall, WallLine
 from powerplan.sheets.drawings.framing import draw_joists, say_framing
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.levels import SIDES, steps
+from powerplan.sheets.off_walls import printed_framing
 from powerplan.sheets.scene import Text
 
 WALL_MM = 1.8
@@ -257,7 +258,9 @@ def _draw_framing(sketch: Sketch, plan: Plan) -> None:
     whole = Rect(left_m=0.0, right_m=room.width_m, back_m=0.0, front_m=room.depth_m)
     decks = tuple(riser.rect for riser in spec.risers)
     draw_joists(sketch, spec.floor, whole, decks, room.outline if room.walls else ())
-    say_framing(sketch, "floor", spec.floor, whole, spec.project.units)
+    edge = Wall.LEFT if spec.floor.joists_run == "back to screen" else Wall.BACK
+    printed = printed_framing(spec.floor, room, edge)
+    say_framing(sketch, "floor", printed, whole, spec.project.units)
     for riser in spec.risers:
         draw_joists(sketch, riser.framing, riser.rect)
         say_framing(sketch, f"deck {riser.id}", riser.framing, riser.rect, spec.project.units)

@@ -11,6 +11,7 @@ from powerplan.sheets.drawings.room import WALL_MM, clear_of_doors
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.drawings.symbols import arrow, number
 from powerplan.sheets.fonts import text_width_mm
+from powerplan.sheets.off_walls import from_back, from_left
 from powerplan.sheets.pages.print_rows import SetRow, outward, riser_behind
 from powerplan.sheets.scene import Text
 from powerplan.sheets.words import from_wall, wall_name
@@ -86,7 +87,7 @@ def draw_chalk(sketch: Sketch, plan: Plan, row: SetRow) -> None:
 
 
 def _line_from_back(sketch: Sketch, plan: Plan, row: SetRow, tip: Point) -> None:
-    words = length_text(row.line_m, plan.spec.project.units)
+    words = from_back(plan.spec.room, row.line_m, plan.spec.project.units)
     lines: tuple[str, ...] = ("chalk line:", "rear of bases")
     if sketch.window.back_m < 0:
         first = min(0.0, sketch.window.left_m) - sketch.metres(_NAME_MM + STEP_MM)
@@ -105,7 +106,10 @@ def _line_from_back(sketch: Sketch, plan: Plan, row: SetRow, tip: Point) -> None
 
 def _ends_from_left(sketch: Sketch, plan: Plan, row: SetRow) -> None:
     units = plan.spec.project.units
-    ends = [Mark(x_m, row.line_m, length_text(x_m, units)) for x_m in (row.left_m, row.right_m)]
+    ends = [
+        Mark(x_m, row.line_m, from_left(plan.spec.room, x_m, units))
+        for x_m in (row.left_m, row.right_m)
+    ]
     if sketch.window.left_m < 0:
         below = min(0.0, sketch.window.back_m) - sketch.metres(_NAME_MM + STEP_MM * 0.6)
         if sketch.window.back_m >= 0:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import joined, length_text, plural
+from powerplan.model.lengths import joined, plural
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright
@@ -14,6 +14,7 @@ from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, draw_sto
 from powerplan.sheets.drawings.scales import scales
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.local import local_of
+from powerplan.sheets.off_walls import from_back, to_finish
 from powerplan.sheets.pages.print_rows import SetRow, set_rows
 from powerplan.sheets.pages.print_tags import tag_numbers
 from powerplan.sheets.scene import View
@@ -42,6 +43,7 @@ def cord_views(
     turned_mm : tuple of float, optional
         The same for the paper lying the other way. [mm]
     """
+    plan = to_finish(plan)
     rows = set_rows(plan)
     rooms_mm = (room_mm,) if turned_mm is None else (room_mm, turned_mm)
     views = tuple(_row_view(plan, row, rooms_mm) for row in rows)
@@ -120,7 +122,7 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
 
 def _description(plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> str:
     units = plan.spec.project.units
-    line = length_text(row.line_m, units)
+    line = from_back(plan.spec.room, row.line_m, units)
     feeds = tuple(dict.fromkeys(c.from_ for c in cords if "+" not in c.from_))
     fed = f"fed from {joined(feeds)}" if feeds else "with no cord"
     return (

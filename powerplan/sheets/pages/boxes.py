@@ -5,6 +5,13 @@ from __future__ import annotations
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.off_walls import (
+    beside_words,
+    build_ups,
+    from_back,
+    from_left,
+    place_words,
+)
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import at_least_text, at_most_text, from_wall, layout_faults
@@ -27,6 +34,9 @@ def boxes_page(plan: Plan) -> Page:
     ]
     if notes:
         parts.append(Items(lead="Box by box:", items=notes))
+    finish = build_ups(plan)
+    if finish:
+        parts.append(Items(lead="The walls:", items=finish))
     return Page(title=title, parts=tuple(parts))
 
 
@@ -37,8 +47,8 @@ def _marks(plan: Plan) -> Table:
         (
             box.id,
             box.under,
-            length_text(box.x_m, units, step=16),
-            length_text(box.y_m, units, step=16),
+            from_left(room, box.x_m, units, step=16),
+            from_back(room, box.y_m, units, step=16),
             box.circuit,
             str(box.sockets),
             "DO NOT CUT" if moving else "PROVISIONAL" if box.provisional else "firm",
@@ -79,13 +89,13 @@ def _notes(box: Box, plan: Plan) -> list[str]:
     if box.provisional:
         notes.append(f"{box.id}: PROVISIONAL: do not cut before what is not checked is known")
     if box.second_mark_m is not None:
-        x_m, y_m = box.second_mark_m
         notes.append(
-            f"{box.id}: second mark {length_text(x_m, units)} "
-            f"{from_wall(plan.spec.room, Wall.LEFT)}, {length_text(y_m, units)} "
-            f"{from_wall(plan.spec.room, Wall.BACK)}: of the two, one is clear of joists "
+            f"{box.id}: second mark {place_words(box.second_mark_m, plan)}: of the two, one is "
+            "clear of joists "
             "wherever they lie; scan, then cut one"
         )
+    for side in (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN):
+        notes += beside_words(box.id, (box.x_m, box.y_m), side, plan)
     wiring = (
         "length unknown" if box.wiring_m is None else f"about {at_least_text(box.wiring_m, units)}"
     )

@@ -7,6 +7,7 @@ from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.bought import bought
+from powerplan.sheets.off_walls import from_back, from_left, place_words, to_finish
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import at_least_text, at_most_text, from_wall
@@ -23,6 +24,7 @@ def cords_page(plan: Plan, *, ways: bool = False) -> Page:
         else:
             text = "There is no cord to lay."
         return Page(title=title, parts=(Say(text=text),))
+    plan = to_finish(plan)
     units = plan.spec.project.units
     rows = tuple(_row(cord, units) for cord in plan.cords)
     parts: list[Part] = [
@@ -39,7 +41,7 @@ def cords_page(plan: Plan, *, ways: bool = False) -> Page:
             Items(
                 lead=f"Every turn, as {from_wall(plan.spec.room, Wall.LEFT)} / "
                 f"{from_wall(plan.spec.room, Wall.BACK)}:",
-                items=tuple(_way(cord, units) for cord in plan.cords),
+                items=tuple(_way(cord, plan) for cord in plan.cords),
             )
         )
     return Page(title=title, parts=tuple(parts))
@@ -86,17 +88,14 @@ def buying_list(plan: Plan) -> Part:
 
 def _parked(cord: Cord, plan: Plan) -> str:
     assert cord.park_m is not None
-    x_m, y_m = cord.park_m
+    return f"{cord.id}: {place_words(cord.park_m, plan)}"
+
+
+def _way(cord: Cord, plan: Plan) -> str:
     units, room = plan.spec.project.units, plan.spec.room
-    return (
-        f"{cord.id}: {length_text(x_m, units)} {from_wall(room, Wall.LEFT)}, "
-        f"{length_text(y_m, units)} {from_wall(room, Wall.BACK)}"
-    )
 
-
-def _way(cord: Cord, units: str) -> str:
     def place(point: Point) -> str:
-        return f"{length_text(point[0], units)} / {length_text(point[1], units)}"
+        return f"{from_left(room, point[0], units)} / {from_back(room, point[1], units)}"
 
     turns = "; then ".join(place(point) for point in cord.path_m)
     return f"{cord.id}: {turns}. Keeps {at_most_text(cord.clearance_m, units)} clear of mechanisms."

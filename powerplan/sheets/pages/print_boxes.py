@@ -9,6 +9,7 @@ from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.spec import Framing, Riser, Wall
 from powerplan.sheets.drawings.box_measures import free_floor
 from powerplan.sheets.levels import crosses_a_step
+from powerplan.sheets.off_walls import build_ups, corners_told, from_back, from_left, off_wall
 from powerplan.sheets.pages.boxes import moves_table
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
 from powerplan.sheets.pages.print_rows import set_rows
@@ -60,10 +61,11 @@ def _title(plan: Plan) -> str:
 
 def _lead(plan: Plan) -> str:
     told = "Left and right are as you sit watching the screen."
+    face = "studs" if plan.spec.room.print_to == "studs" else "finished face"
     if plan.boxes:
         told += (
-            " Every measure is to the middle of the box, with the tape level, from the finished "
-            "face of the wall named. First prove the room as told below."
+            " Every measure is to the middle of the box, with the tape level, from the "
+            f"{face} of the wall named. First prove the room as told below."
         )
     return told
 
@@ -76,10 +78,11 @@ def _room(plan: Plan) -> list[Part]:
     )
     if room.walls:
         size = size.replace("between finished walls", "at its widest and deepest")
+    size = " ".join((size, *build_ups(plan)))
     risers = tuple(_riser_size(riser, units) for riser in plan.spec.risers)
     limit = length_text(_SQUARE_WITHIN_M, units)
     every = f"First measure every wall; if one differs by more than {limit}, stop and call."
-    proof = every if room.walls else _diagonals(plan)
+    proof = f"{every} {corners_told(plan, limit)}" if room.walls else _diagonals(plan)
     return [Items(lead="The room:", items=(size, *risers, proof)), *_walls(plan)]
 
 
@@ -90,8 +93,8 @@ def _walls(plan: Plan) -> list[Part]:
         (
             wall.label,
             length_text(math.dist(wall.start, wall.end), units),
-            length_text(wall.start[0], units),
-            length_text(wall.start[1], units),
+            from_left(room, wall.start[0], units),
+            from_back(room, wall.start[1], units),
         )
         for wall in room.walls
     )
@@ -134,10 +137,10 @@ def _rows(plan: Plan) -> list[Part]:
     rows = tuple(
         (
             f"row {row.id}",
-            length_text(row.left_m, units),
-            length_text(row.right_m, units),
-            length_text(row.line_m, units),
-            length_text(row.front_m, units),
+            from_left(room, row.left_m, units),
+            from_left(room, row.right_m, units),
+            from_back(room, row.line_m, units),
+            from_back(room, row.front_m, units),
         )
         for row in set_rows(plan)
     )
@@ -217,15 +220,16 @@ def _framing(framing: Framing, plan: Plan, riser: str | None) -> str:
         return f"{text}; where they lie is unknown: find them before cutting."
     wall = Wall.LEFT if framing.joists_run == "back to screen" else Wall.BACK
     edge = from_wall(plan.spec.room, wall)
-    first = f"the middle of the first is {length_text(framing.first_joist_m, units)} "
+    first_m = framing.first_joist_m
     if riser is None:
-        first += edge
+        away = off_wall(plan.spec.room, wall, first_m, units)
+        first = f"the middle of the first is {away} {edge}"
     else:
         rect = next(one.rect for one in plan.spec.risers if one.id == riser)
         start = rect.left_m if wall == Wall.LEFT else rect.back_m
-        first += (
-            f"from the riser's own {wall.value} edge, "
-            f"{length_text(start + framing.first_joist_m, units)} {edge}"
+        first = (
+            f"the middle of the first is {length_text(first_m, units)} from the riser's own "
+            f"{wall.value} edge, {off_wall(plan.spec.room, wall, start + first_m, units)} {edge}"
         )
     return f"{text}; {first}. Prove it with a scan before cutting."
 

@@ -6,6 +6,7 @@ from powerplan.model.lengths import joined, length_text, micrometres
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.levels import crosses_a_step, faces
+from powerplan.sheets.off_walls import from_back, from_left, off_wall, to_finish
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_rows import (
@@ -45,6 +46,7 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     legend : View, optional
         What their lines and signs mean.
     """
+    plan = to_finish(plan)
     rows = set_rows(plan)
     drawn = [Figure(view=view) for view in (*views, legend) if view is not None]
     parts: tuple[Part, ...]
@@ -77,16 +79,20 @@ def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list[Part
     lines = tuple(
         (
             row.id,
-            length_text(row.line_m, units),
-            *(_level(row, plan) if stepped else (length_text(room.depth_m - row.line_m, units),)),
-            length_text(row.left_m, units),
-            length_text(row.right_m, units),
+            from_back(room, row.line_m, units),
+            *(
+                _level(row, plan)
+                if stepped
+                else (off_wall(room, Wall.SCREEN, room.depth_m - row.line_m, units),)
+            ),
+            from_left(room, row.left_m, units),
+            from_left(room, row.right_m, units),
         )
         for row in rows
         if row.plain
     )
     middles = tuple(
-        (chair.id, length_text(chair.x_m, units), from_center(chair.x_m, plan))
+        (chair.id, from_left(room, chair.x_m, units), from_center(chair.x_m, plan))
         for row in rows
         if row.plain
         for chair in row.chairs

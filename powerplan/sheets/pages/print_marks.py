@@ -8,6 +8,7 @@ from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.beside import framing_under, joists_beside
 from powerplan.sheets.levels import SIDES, faces
+from powerplan.sheets.off_walls import off_wall
 from powerplan.sheets.pages.print_words import BLANK, from_center
 from powerplan.sheets.parts import Part, Table
 from powerplan.sheets.words import UNKNOWN, from_wall
@@ -52,17 +53,17 @@ def _marks(box: Box) -> list[tuple[str, Box, Point]]:
 def _from_walls(plan: Plan, marks: list[tuple[str, Box, Point]]) -> Table:
     room, units = plan.spec.room, plan.spec.project.units
 
-    def told(length_m: float) -> str:
-        return length_text(length_m, units, step=FINE)
+    def told(side: Wall, length_m: float) -> str:
+        return off_wall(room, side, length_m, units, step=FINE)
 
     rows = tuple(
         (
             name,
             box.under if box.kind == FLOOR_BOX else f"behind {box.under}",
-            told(at[0]),
-            told(room.width_m - at[0]),
-            told(at[1]),
-            told(room.depth_m - at[1]),
+            told(Wall.LEFT, at[0]),
+            told(Wall.RIGHT, room.width_m - at[0]),
+            told(Wall.BACK, at[1]),
+            told(Wall.SCREEN, room.depth_m - at[1]),
             from_center(at[0], plan),
             BLANK,
             BLANK,

@@ -5,9 +5,10 @@ from __future__ import annotations
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import Box, Plan
-from powerplan.model.spec import Outlet, Size, Wall
+from powerplan.model.spec import Outlet, Size
+from powerplan.sheets.off_walls import on_wall_words, place_words
 from powerplan.sheets.parts import Items
-from powerplan.sheets.words import from_wall, layout_faults, wall_name
+from powerplan.sheets.words import layout_faults
 
 BLANK = "____________"
 
@@ -36,11 +37,7 @@ def from_center(x_m: float, plan: Plan) -> str:
 
 def place_text(point: Point, plan: Plan) -> str:
     """Return a place as its distances from the left and the back wall. [m]"""
-    units, room = plan.spec.project.units, plan.spec.room
-    return (
-        f"{length_text(point[0], units)} {from_wall(room, Wall.LEFT)}, "
-        f"{length_text(point[1], units)} {from_wall(room, Wall.BACK)}"
-    )
+    return place_words(point, plan)
 
 
 def not_yet(lead: str, plan: Plan) -> list[Items]:
@@ -60,15 +57,10 @@ def not_yet(lead: str, plan: Plan) -> list[Items]:
 
 def outlet_place(outlet: Outlet, plan: Plan) -> str:
     """Return where an existing outlet is, as an electrician would look for it."""
-    units, room = plan.spec.project.units, plan.spec.room
     if outlet.wall is None:
         return f"in the floor, {place_text((outlet.x_m, outlet.y_m), plan)}"
-    along = Wall.LEFT if outlet.wall in (Wall.BACK, Wall.SCREEN) else Wall.BACK
-    along_m = outlet.x_m if along == Wall.LEFT else outlet.y_m
-    return (
-        f"{wall_name(room, outlet.wall)}, {length_text(along_m, units)} {from_wall(room, along)}, "
-        f"{length_text(outlet.height_m, units)} up"
-    )
+    up = length_text(outlet.height_m, plan.spec.project.units)
+    return f"{on_wall_words(outlet, plan)}, {up} up"
 
 
 def size_text(size: Size | None, units: str) -> str:

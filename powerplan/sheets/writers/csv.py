@@ -11,6 +11,8 @@ import io
 import re
 from collections.abc import Callable, Iterable
 
+from powerplan.model.faces import printed_from_m
+from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.sheets.bought import bought
@@ -66,7 +68,7 @@ def _box_head() -> tuple[str, ...]:
         *_both(seconds),
         "wired_from",
         *_both(("wiring",)),
-        *("as_cut_from_left", "as_cut_from_back"),
+        *("as_cut_from_left", "as_cut_from_back", "walls_to"),
     )
 
 
@@ -74,7 +76,7 @@ def _box(box: Box, plan: Plan) -> Row:
     room, units, work = plan.spec.room, plan.spec.project.units, plan.spec.new_work
     on_floor = box.kind == "floor box"
     cut_out, lid = (work.cut_out, work.lid) if on_floor else (None, None)
-    second_x_m, second_y_m = box.second_mark_m or (None, None)
+    second_x_m, second_y_m = _printed(box.second_mark_m, plan)
     sizes = {
         "cut_out_width": None if cut_out is None else cut_out.width_m,
         "cut_out_depth": None if cut_out is None else cut_out.depth_m,
@@ -86,10 +88,10 @@ def _box(box: Box, plan: Plan) -> Row:
         "kind": box.kind,
         "under": box.under,
         "mark": "PROVISIONAL" if box.provisional else "firm",
-        **_length("from_left", box.x_m, units),
-        **_length("from_right", room.width_m - box.x_m, units),
-        **_length("from_back", box.y_m, units),
-        **_length("from_screen", room.depth_m - box.y_m, units),
+        **_length("from_left", printed_from_m(room, "left", box.x_m), units),
+        **_length("from_right", printed_from_m(room, "right", room.width_m - box.x_m), units),
+        **_length("from_back", printed_from_m(room, "back", box.y_m), units),
+        **_length("from_screen", printed_from_m(room, "screen", room.depth_m - box.y_m), units),
         **_length("height", box.height_m, units),
         **_length("move_left", box.drift.left_m, units, tell=at_most_text),
         **_length("move_right", box.drift.right_m, units, tell=at_most_text),
@@ -107,6 +109,7 @@ def _box(box: Box, plan: Plan) -> Row:
         **_length("wiring", box.wiring_m, units, tell=at_least_text),
         "as_cut_from_left": "",
         "as_cut_from_back": "",
+        "walls_to": room.print_to,
     }
 
 
@@ -126,12 +129,21 @@ def _cords(plan: Plan) -> Iterable[Row]:
         yield {
             "tag": numbers[cord.id],
             "way": way_text(cord, row_of(cord, rows, plan), plan),
-            **_cord(cord, plan.spec.project.units),
+            **_cord(cord, plan),
         }
 
 
-def _cord(cord: Cord, units: str) -> Row:
-    park_x_m, park_y_m = cord.park_m or (None, None)
+def _printed(place: Point | None, plan: Plan) -> tuple[float | None, float | None]:
+    """A place from the left and the back, to the face that is printed. [m]"""
+    if place is None:
+        return (None, None)
+    room = plan.spec.room
+    return (printed_from_m(room, "left", place[0]), printed_from_m(room, "back", place[1]))
+
+
+def _cord(cord: Cord, plan: Plan) -> Row:
+    units = plan.spec.project.units
+    park_x_m, park_y_m = cord.park_m or (None, None)  # installers measure from finished walls
     wide_m, deep_m = cord.coil_m or (None, None)
     return {
         "cord": cord.id,

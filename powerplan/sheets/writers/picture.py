@@ -10,10 +10,12 @@ from powerplan.model.plan import PlacedChair, Plan
 from powerplan.model.spec import ChairKind, Door, Wall
 from powerplan.sheets.placed import Placed, is_plain, placed_of
 from powerplan.sheets.writers.canvas import Canvas
+from powerplan.sheets.writers.outline_cells import draw_opening, draw_outside, wall_cell
 
 WIDE = 78
 _BOX, _WALL_OUTLET, _OUTLET, _CORD = "X", "@", "o", "*"
 _RISER, _OBSTACLE, _WALKWAY, _DOOR, _RECLINED = ":", "#", "~", "=", "."
+_OUTSIDE = "%"
 _NAME = 24
 _NAME_AHEAD = 0.7
 _LISTED = 6
@@ -100,6 +102,7 @@ def _draw_others(canvas: Canvas, others: list[Placed]) -> None:
 
 
 def _draw_floor(canvas: Canvas, plan: Plan, rows: tuple[_Drawn, ...]) -> None:
+    draw_outside(canvas, plan.spec.room, _OUTSIDE)
     for walkway in plan.spec.walkways:
         canvas.fill(walkway.rect, _WALKWAY, every=2)
     for riser in plan.spec.risers:
@@ -109,7 +112,10 @@ def _draw_floor(canvas: Canvas, plan: Plan, rows: tuple[_Drawn, ...]) -> None:
     for obstacle in plan.spec.obstacles:
         canvas.fill(obstacle.rect, _OBSTACLE, over=_LIGHT)
     for door in plan.spec.doors:
-        _draw_door(canvas, door)
+        if plan.spec.room.walls:
+            draw_opening(canvas, plan.spec.room, door, _DOOR)
+        else:
+            _draw_door(canvas, door)
 
 
 def _draw_door(canvas: Canvas, door: Door) -> None:
@@ -179,7 +185,8 @@ def _draw_boxes(canvas: Canvas, plan: Plan) -> None:
     for box in plan.boxes:
         line, column = canvas.line(box.y_m), canvas.column(box.x_m)
         if box.kind != "floor box":
-            canvas.put(canvas.tall + 1 if box.y_m <= 0 else line, column, _WALL_OUTLET)
+            place = wall_cell(canvas, plan.spec.room, (box.x_m, box.y_m))
+            canvas.put(*place, _WALL_OUTLET)
             continue
         if line in names and line < canvas.tall:
             line += 1
@@ -192,12 +199,12 @@ def _draw_outlets(canvas: Canvas, plan: Plan) -> tuple[list[str], list[str]]:
     above: dict[int, str] = {}
     for outlet in plan.spec.outlets:
         line, column = canvas.line(outlet.y_m), canvas.column(outlet.x_m)
-        if outlet.wall == Wall.BACK:
-            line, below[column] = canvas.tall + 1, _ascii(outlet.id)
-        elif outlet.wall == Wall.SCREEN:
-            line, above[column] = 0, _ascii(outlet.id)
-        elif outlet.wall is not None:
-            column = 0 if outlet.wall == Wall.LEFT else canvas.wide + 1
+        if outlet.wall is not None:
+            line, column = wall_cell(canvas, plan.spec.room, (outlet.x_m, outlet.y_m))
+        if line == canvas.tall + 1:
+            below[column] = _ascii(outlet.id)
+        elif line == 0:
+            above[column] = _ascii(outlet.id)
         canvas.put(line, column, _OUTLET)
     return _name_row(below), _name_row(above)
 
@@ -243,6 +250,7 @@ def _legend(plan: Plan, canvas: Canvas, named: list[str]) -> list[str]:
         (_OBSTACLE, "obstacle", [area.id for area in spec.obstacles] or None),
         (_WALKWAY, "walkway, no cord", [area.id for area in spec.walkways] or None),
         (_DOOR, "door", doors or None),
+        (_OUTSIDE, "not part of the room", [] if spec.room.walls else None),
     )
     drawn = "".join(canvas.lines)
     entries = [
