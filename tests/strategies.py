@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from hypothesis import strategies as st
 from support import (
@@ -27,6 +27,8 @@ from powerplan.model.spec import (
     ChairKind,
     Circuit,
     Framing,
+    Load,
+    NewRating,
     NewWork,
     Outlet,
     PlanSpec,
@@ -108,10 +110,23 @@ def circuits(draw: st.DrawFn) -> tuple[Circuit, ...]:
             breaker_a=draw(_mostly(Fraction(15), Fraction(20), None)),
             wire=draw(_mostly("12 AWG", "14 AWG", None)),
             home_run_m=draw(_mostly(inch(600), None)),
-            already_on_it=draw(loads),
+            **_on_it(draw(loads), draw(st.booleans())),
+            shared_neutral=draw(_mostly(None, True, False)),
+            switched=draw(_mostly(None, True, False)),
+            ground=draw(_mostly(None, True, False)),
+            conductor=draw(_mostly(None, "copper", "aluminum")),
+            gfci=draw(_mostly(None, True, False)),
+            afci=draw(_mostly(None, True, False)),
         )
         for number in range(draw(st.integers(0, 2)))
     )
+
+
+def _on_it(loads: tuple[Load, ...] | None, whole: bool) -> dict[str, Any]:
+    """The loads as all that is on a circuit, or as the known part beside a fridge."""
+    if whole or not loads:
+        return {"already_on_it": loads}
+    return {"already_on_it": None, "partly_on_it": loads, "not_measured": ("fridge",)}
 
 
 @st.composite
@@ -133,6 +148,8 @@ def outlets(draw: st.DrawFn, known: tuple[Circuit, ...]) -> tuple[Outlet, ...]:
                 height_m=0.0 if wall is None else inch(16),
                 sockets=2,
                 free=sockets,
+                ground=draw(_mostly(None, True, False)),
+                switched=draw(_mostly(None, True, False)),
             )
         )
     return tuple(made)
@@ -166,6 +183,14 @@ def new_works(draw: st.DrawFn) -> NewWork:
         sockets_per_box=draw(st.integers(1, 3)),
         cut_out=draw(st.sampled_from([make_new_work().cut_out, None])),
         plug_height_m=draw(_mostly(inch("9/4"), 0.0, inch(4))),
+        ratings=draw(_mostly((), _ratings())),
+    )
+
+
+def _ratings() -> tuple[NewRating, ...]:
+    return tuple(
+        NewRating(breaker_a=Fraction(amps), wire=None, socket_rating_a=Fraction(15))
+        for amps in (15, 20)
     )
 
 

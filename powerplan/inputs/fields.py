@@ -145,27 +145,6 @@ def text(value: object) -> str:
     return value.strip()
 
 
-def load(value: object) -> tuple[Fraction, bool | None]:
-    """Read what is on a circuit: amperes, and whether they last (None: not said)."""
-    if value == UNKNOWN:
-        raise ValueError(
-            'where one load is not known none are: write already_on_it = "unknown", or measure it'
-        )
-    how: bool | None = None
-    amps = value
-    if isinstance(value, str) and re.search(r",\s*[a-z]", value, re.IGNORECASE):
-        amps, said = (
-            part.strip() for part in re.split(r",(?=\s*[a-z])", value, maxsplit=1, flags=re.I)
-        )
-        kinds = {"continuous": True, "now and then": False}
-        if said.lower() not in kinds:
-            raise ValueError(
-                f'{found(value)}: after the comma "continuous" or "now and then" is wanted'
-            )
-        how = kinds[said.lower()]
-    return _LOAD_A(amps), how
-
-
 def power_factor(value: object) -> Fraction:
     """Read a power factor: a bare number above 0, up to 1."""
     if isinstance(value, bool) or not isinstance(value, int | float):
@@ -213,7 +192,6 @@ def power(value: object) -> Fraction:
 for _reader, _shape in (
     (yes_or_no, {"type": "boolean"}),
     (text, TEXT),
-    (load, quantity("[aA]")),
     (power_factor, {"type": "number", "minimum": 0.1, "maximum": 1}),
     (pair, {"type": "array", "items": {"type": "integer"}, "minItems": 2, "maxItems": 2}),
     (wire, TEXT),
@@ -221,15 +199,26 @@ for _reader, _shape in (
 ):
     shaped(_reader, **_shape)
 
-_LOAD_A = current(
-    "0.001 A", "400 A", zero=True, wanted='amperes such as "2.5 A, continuous" are wanted'
-)
 _INPUT_A = current(
     "0.01 A",
     "50 A",
     wanted='amperes from the label\'s INPUT line are wanted, such as "2 A", '
     "or power with power_factor",
 )
+
+
+def one_or_many(reader: Reader) -> Reader:
+    """Return a reader of one value or of a list of them, as a tuple."""
+
+    def read(value: object) -> tuple[Any, ...]:
+        if not isinstance(value, list):
+            return (reader(value),)
+        if not value:
+            raise ValueError("the list is empty; leave it out, or write one value at least")
+        return tuple(reader(one) for one in value)
+
+    one = shape_of(reader)
+    return shaped(read, anyOf=[one, {"type": "array", "items": one, "minItems": 1}])
 
 
 def _length(*bounds: str, zero: bool = False, negative: bool = False) -> PlainValidator:
@@ -279,11 +268,11 @@ def _bare(value: object) -> str | None:
 
 
 Text = Annotated[str, PlainValidator(text)]
+TextOrUnknown = Annotated[str | None, PlainValidator(or_unknown(text))]
 Flag = Annotated[bool, PlainValidator(yes_or_no)]
 FlagOrUnknown = Annotated[bool | None, PlainValidator(or_unknown(yes_or_no))]
 Wire = Annotated[str, PlainValidator(wire)]
 WireOrUnknown = Annotated[str | None, PlainValidator(or_unknown(wire))]
-Load = Annotated[tuple[Fraction, bool | None], PlainValidator(load)]
 Pair = Annotated[tuple[int, int], PlainValidator(pair)]
 
 Input = Annotated[Fraction, PlainValidator(_INPUT_A)]
@@ -294,6 +283,11 @@ ContinuousOrUnknown = Annotated[
 ]
 Rating = Annotated[Fraction, PlainValidator(current("1 A", "400 A"))]
 RatingOrUnknown = Annotated[Fraction | None, PlainValidator(or_unknown(current("1 A", "400 A")))]
+
+Ratings = Annotated[
+    tuple[Fraction, ...] | None, PlainValidator(one_or_many(current("1 A", "400 A")))
+]
+Wires = Annotated[tuple[str | None, ...] | None, PlainValidator(one_or_many(or_unknown(wire)))]
 
 RoomSide = Annotated[Fraction, _length("20 in", "330 ft")]
 Away = Annotated[Fraction, _length("1/64 in", "330 ft", zero=True)]
@@ -340,4 +334,5 @@ Build = Annotated[str | None, PlainValidator(or_unknown(choice("joists", "slab")
 JoistsRun = Annotated[
     str | None, PlainValidator(or_unknown(choice("back to screen", "side to side")))
 ]
+Conductor = Annotated[str | None, PlainValidator(or_unknown(choice("copper", "aluminum")))]
 Extensions = Annotated[str, PlainValidator(choice("no", "if needed", "yes"))]

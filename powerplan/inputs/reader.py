@@ -6,12 +6,13 @@ from collections.abc import Callable
 
 from powerplan.inputs import written as w
 from powerplan.inputs.chairs import chairs_of
+from powerplan.inputs.circuits import circuits_of
 from powerplan.inputs.faults import Faults
 from powerplan.inputs.outlines import frame_of
 from powerplan.inputs.reading import Reading
 from powerplan.inputs.rooms import areas_of, doors_of, floor_of, risers_of
 from powerplan.inputs.rows import rows_of, tables_of
-from powerplan.inputs.supplies import circuits_of, cords_of, new_work_of, outlets_of
+from powerplan.inputs.supplies import cords_of, new_work_of, outlets_of
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.inputs.tape_readings import tape_readings_of
 from powerplan.model.errors import RulebookError

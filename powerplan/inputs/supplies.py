@@ -1,59 +1,25 @@
-"""Circuits, outlets, new work and cords as the spec has them."""
+"""Outlets, new work and cords as the spec has them."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
 from powerplan.inputs import written as w
-from powerplan.inputs.fields import text
 from powerplan.inputs.inside import near
 from powerplan.inputs.places import ACROSS, AHEAD, start_m
+from powerplan.inputs.ratings import new_ratings
 from powerplan.inputs.reading import (
     Reading,
     grid_m,
     grid_or_unknown_m,
     limit_a,
-    limit_or_unknown_a,
-    load_a,
 )
 from powerplan.inputs.saying import meant, named
-from powerplan.inputs.tables import PlanTables, Table, natural
+from powerplan.inputs.tables import PlanTables, Table
 from powerplan.inputs.wall_places import point_on_wall, wall_of
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import INCH_M, amps_text
-from powerplan.model.spec import Circuit, Cords, Load, NewWork, Outlet, Size
-
-
-def circuits_of(reading: Reading, tables: PlanTables) -> tuple[Circuit, ...]:
-    """Return every existing circuit. [A, m]"""
-    return tuple(_circuit(reading, table) for table in tables.circuits)
-
-
-def _circuit(reading: Reading, table: Table[w.Circuit]) -> Circuit:
-    it = table.it
-    return Circuit(
-        id=table.name,
-        breaker_a=limit_or_unknown_a(it.breaker),
-        wire=reading.wire(table.at("wire"), it.wire),
-        home_run_m=grid_or_unknown_m(it.home_run),
-        already_on_it=None if it.already_on_it is None else _loads(reading, table),
-    )
-
-
-def _loads(reading: Reading, table: Table[w.Circuit]) -> tuple[Load, ...]:
-    loads = []
-    written = table.it.already_on_it or {}
-    for name in sorted(written, key=natural):
-        current_a, lasts = written[name]
-        try:
-            text(name)
-        except ValueError as fault:
-            reading.faults.add((*table.at("already_on_it"), name), str(fault))
-        if lasts is None and current_a and reading.rules.weighs_lasting:
-            words = f"{name}, {amps_text(current_a)}, counts as lasting 3 h or more"
-            reading.assume(f"circuit {table.name}", words)
-        loads.append(Load(name=name, current_a=load_a(current_a), continuous=lasts is not False))
-    return tuple(loads)
+from powerplan.model.spec import Cords, NewWork, Outlet, Size
 
 
 def outlets_of(reading: Reading, tables: PlanTables) -> tuple[Outlet, ...]:
@@ -89,6 +55,9 @@ def _outlet(reading: Reading, table: Table[w.Outlet], circuits: list[str]) -> Ou
         sockets=it.sockets,
         free=it.free,
         rating_a=limit_a(rating),
+        switched=it.switched,
+        ground=it.ground,
+        gfci=it.gfci,
     )
 
 
@@ -128,10 +97,8 @@ def new_work_of(reading: Reading, tables: PlanTables) -> NewWork:
     it = table.it
     boxes = True if it.floor_boxes is None else it.floor_boxes
     offered = boxes or bool(it.wall_outlets)
-    breaker_a = rules.exact("usual_breaker") if it.breaker is None else limit_a(it.breaker)
-    socket_a = (
-        rules.exact("usual_socket") if it.socket_rating is None else limit_a(it.socket_rating)
-    )
+    ratings = new_ratings(reading, table)
+    breaker_a, socket_a = ratings[0].breaker_a, ratings[0].socket_rating_a
     plug = rules.exact("plug_height") if it.plug_height is None else it.plug_height
     margin = rules.exact("framing_margin") if it.framing_margin is None else it.framing_margin
     per_box = 2 if it.sockets_per_box is None else it.sockets_per_box
@@ -151,7 +118,7 @@ def new_work_of(reading: Reading, tables: PlanTables) -> NewWork:
         wall_outlets=bool(it.wall_outlets),
         circuits=it.circuits,
         breaker_a=breaker_a,
-        wire=reading.wire(table.at("wire"), it.wire),
+        wire=ratings[0].wire,
         home_run_m=grid_or_unknown_m(it.home_run),
         sockets_per_box=per_box,
         socket_rating_a=socket_a,
@@ -159,6 +126,7 @@ def new_work_of(reading: Reading, tables: PlanTables) -> NewWork:
         lid=_size(it.lid),
         plug_height_m=grid_m(plug),
         framing_margin_m=grid_m(margin),
+        ratings=ratings if len(ratings) > 1 else (),
     )
 
 

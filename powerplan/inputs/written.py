@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from powerplan.inputs import fields as f
 from powerplan.inputs import row_fields as rf
 from powerplan.inputs.fields import OR_UNKNOWN, needed
+from powerplan.inputs.on_it import AlreadyOnIt
 
 
 class Written(BaseModel):
@@ -253,7 +254,14 @@ class Circuit(Written):
     breaker: f.RatingOrUnknown = None
     wire: f.WireOrUnknown = None
     home_run: f.HomeRun = None
-    already_on_it: Annotated[dict[str, f.Load] | None, OR_UNKNOWN] = None
+    already_on_it: AlreadyOnIt = None
+    shared_neutral: f.FlagOrUnknown = None
+    switched: f.FlagOrUnknown = None
+    ground: f.FlagOrUnknown = None
+    conductor: f.Conductor = None
+    gfci: f.FlagOrUnknown = None
+    afci: f.FlagOrUnknown = None
+    first_outlet: f.TextOrUnknown = None
 
 
 class Outlet(Placed):
@@ -266,6 +274,9 @@ class Outlet(Placed):
     sockets: f.Sockets = needed("how many plugs it takes, such as 2")
     free: f.FreeSockets = needed("how many of its sockets are free, such as 1")
     rating: f.Rating | None = None
+    switched: f.FlagOrUnknown = None
+    ground: f.FlagOrUnknown = None
+    gfci: f.FlagOrUnknown = None
 
 
 class BoxSize(Written):
@@ -283,11 +294,11 @@ class NewWork(Written):
     floor_boxes: f.Flag | None = None
     wall_outlets: f.Flag | None = None
     circuits: f.PanelSpacesOrUnknown = None
-    breaker: f.Rating | None = None
-    wire: f.WireOrUnknown = None
+    breaker: f.Ratings = None
+    wire: f.Wires = None
     home_run: f.HomeRun = None
     sockets_per_box: f.Sockets | None = None
-    socket_rating: f.Rating | None = None
+    socket_rating: f.Ratings = None
     cut_out: Annotated[BoxSize | None, OR_UNKNOWN] = None
     lid: Annotated[BoxSize | None, OR_UNKNOWN] = None
     plug_height: f.Small | None = None

@@ -15,7 +15,7 @@ from powerplan.model.findings import Bound, Finding, Force, hold
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Box, CircuitUse, Plan
 from powerplan.model.rules import RuleSet, Wire
-from powerplan.model.spec import Load, Outlet
+from powerplan.model.spec import Circuit, Load, Outlet
 
 LENIENT_UM = 2
 LENIENT_M = 2e-6
@@ -29,7 +29,8 @@ _CURRENT_TOLERANCE_A = Fraction(1, 10**6)
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Branch:
     """A circuit as the judge sees it: from the spec where it is there, from the record where it is
-    new. ``already`` is None where nobody knows; ``stated`` what the record says of it. [A, m]"""
+    new. ``already`` is None where nobody knows all of it, ``partly`` what is known then; ``there``
+    the circuit as the spec has it; ``stated`` what the record says of it. [A, m]"""
 
     id: str
     new: bool
@@ -39,6 +40,8 @@ class Branch:
     already: tuple[Load, ...] | None
     stated: CircuitUse | None
     seats: tuple[Seat, ...]
+    partly: tuple[Load, ...] = ()
+    there: Circuit | None = None
 
     @property
     def subject(self) -> str:
@@ -159,6 +162,12 @@ class Case:
         """Return a wire of the rule set, None where it is unknown or not in it."""
         return None if name is None else self.rules.wires.get(name)
 
+    def wire_of(self, branch: Branch) -> Wire | None:
+        """Return the wire of a circuit, in aluminum where the spec says that it is."""
+        if branch.there is not None and branch.there.conductor == "aluminum":
+            return None if branch.wire is None else self.rules.aluminum.get(branch.wire)
+        return self.wire(branch.wire)
+
     def _compared(
         self,
         subject: str,
@@ -219,6 +228,8 @@ def _branches(
             already=circuit.already_on_it,
             stated=stated.get(circuit.id),
             seats=tuple(on.get(circuit.id, ())),
+            partly=circuit.partly_on_it,
+            there=circuit,
         )
         for circuit in plan.spec.circuits
     }

@@ -11,7 +11,18 @@ from powerplan.model.findings import Finding
 from powerplan.model.plan import NOT_POSSIBLE, Condition
 
 _MICRO = 10**6
-_KINDS = ("load", "breaker", "wire", "framing", "cut-out", "panel", "cord", "other")
+_KINDS = (
+    "load",
+    "breaker",
+    "wire",
+    "neutral",
+    "aluminum",
+    "framing",
+    "cut-out",
+    "panel",
+    "cord",
+    "other",
+)
 _KIND_OF_RULE = {
     "box-clears-framing": "framing",
     "box-size-known": "cut-out",
@@ -61,6 +72,10 @@ def _wanted(case: Case, found: tuple[Finding, ...]) -> set[tuple[str, str]]:
         if finding.hangs and finding.rule in _KIND_OF_RULE
     }
     for branch in (branch for branch in case.branches.values() if branch.seats):
+        if branch.there is not None and branch.there.shared_neutral:
+            wanted.add(("neutral", branch.id))
+        if branch.there is not None and branch.there.conductor == "aluminum":
+            wanted.add(("aluminum", branch.id))
         if branch.already is None:
             wanted.add(("load", branch.id))
         if branch.breaker_a is None:

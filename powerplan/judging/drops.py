@@ -42,24 +42,22 @@ def chair_drop_v(case: Case, chair: str) -> float | None:
     parts = [_home_run_v(case, branch), _wiring_v(case, branch, trace.feed)]
     for n in trace.cords:
         cord = case.plan.cords[n]
-        parts.append(_lost_v(case, downstream_a(case, n), cord.bought_m, cord.wire, cord=True))
+        wire, current_a = case.wire(cord.wire), downstream_a(case, n)
+        ohm_per_m = None if wire is None else wire.cord_ohm_per_m
+        parts.append(_lost_v(current_a, cord.bought_m, ohm_per_m))
     known = [part for part in parts if part is not None]
     return sum(known) if len(known) == len(parts) else None
 
 
-def _lost_v(
-    case: Case,
-    current_a: Fraction,
-    length_m: float | None,
-    wire: str | None,
-    *,
-    cord: bool = False,
-) -> float | None:
-    size = case.wire(wire)
-    if length_m is None or size is None:
+def _lost_v(current_a: Fraction, length_m: float | None, ohm_per_m: float | None) -> float | None:
+    if length_m is None or ohm_per_m is None:
         return None
-    ohm_per_m = size.cord_ohm_per_m if cord else size.ohm_per_m
     return 2.0 * float(current_a) * length_m * ohm_per_m
+
+
+def _ohm_per_m(case: Case, branch: Branch) -> float | None:
+    wire = case.wire_of(branch)
+    return None if wire is None else wire.ohm_per_m
 
 
 def _home_run_v(case: Case, branch: Branch) -> float | None:
@@ -67,13 +65,14 @@ def _home_run_v(case: Case, branch: Branch) -> float | None:
         return None
     current = sum((seat.input_a for seat in branch.seats), Fraction(0))
     current += sum((load.current_a for load in branch.already), Fraction(0))
-    return _lost_v(case, current, branch.home_run_m, branch.wire)
+    return _lost_v(current, branch.home_run_m, _ohm_per_m(case, branch))
 
 
 def _wiring_v(case: Case, branch: Branch, feed: str) -> float | None:
     """Volts lost between the end of the home run and an outlet or box. [V]
 
-    A box wired from the panel ends the home run itself, and so does a circuit's first outlet.
+    A box wired from the panel ends the home run itself, and so does a circuit's first outlet. Where
+    nobody has said which that is, the farthest there may be is taken.
     """
     total, seen = 0.0, set()
     at: str | None = feed
@@ -82,7 +81,7 @@ def _wiring_v(case: Case, branch: Branch, feed: str) -> float | None:
             return None
         seen.add(at)
         before, length_m = _wired(case, branch, at)
-        lost = _lost_v(case, _beyond_a(case, at), length_m, branch.wire)
+        lost = _lost_v(_beyond_a(case, at), length_m, _ohm_per_m(case, branch))
         if lost is None:
             return None
         total, at = total + lost, before
@@ -92,11 +91,13 @@ def _wiring_v(case: Case, branch: Branch, feed: str) -> float | None:
 def _wired(case: Case, branch: Branch, feed: str) -> tuple[str | None, float | None]:
     """What an outlet or box is wired on from, None for the home run; and by how much wire. [m]"""
     if feed in case.outlets:
-        circuit = case.outlets[feed].circuit
-        first = next(outlet for outlet in case.outlets.values() if outlet.circuit == circuit)
-        if first.id == feed:
-            return None, 0.0
-        return first.id, square_m(case, first.id, feed)
+        said = branch.there.first_outlet if branch.there is not None else None
+        others = [
+            square_m(case, other.id, feed)
+            for other in case.outlets.values()
+            if other.circuit == branch.id and other.id != feed and said in (None, other.id)
+        ]
+        return None, max(others, default=0.0)
     box = case.boxes.get(feed)
     if box is None:
         return None, None

@@ -34,7 +34,7 @@ def _force_while_unknown(branch: Branch) -> Force | None:
 
 
 def _wire_finding(case: Case, branch: Branch) -> Finding:
-    wire = case.wire(branch.wire)
+    wire = case.wire_of(branch)
     allowed = None if wire is None else (wire.max_breaker_a or Fraction(0))
     unknown = allowed is None or branch.breaker_a is None
     if wire is not None and branch.breaker_a is not None:

@@ -10,10 +10,12 @@ from powerplan.judging.case import AGREES, open_case
 from powerplan.judging.cords import judge_cords
 from powerplan.judging.decision import judge_decision
 from powerplan.judging.drops import judge_drops
+from powerplan.judging.found import judge_found
 from powerplan.judging.hazards import judge_hazards
 from powerplan.judging.layout import judge_layout
 from powerplan.judging.loads import judge_circuits
 from powerplan.judging.measured import judge_measures
+from powerplan.judging.notes import judge_notes
 from powerplan.judging.outlets import judge_outlets
 from powerplan.judging.places import judge_chairs, judge_zones
 from powerplan.judging.plugs import judge_feeding, judge_plugs
@@ -33,6 +35,8 @@ _TRADES = (
     judge_readings,
     judge_layout,
     judge_hazards,
+    judge_found,
+    judge_notes,
     judge_chairs,
     judge_zones,
     judge_measures,

@@ -175,7 +175,15 @@ def _side_by_side_m(one: Convex, other: Convex) -> float:
 
 
 def _passage(case: Case, row: LaidRow) -> Finding:
-    """What is left in front of the reclined footrests, to wall, riser edge or the next row."""
+    limit_m = case.rules.length_m("passage")
+    return case.hold("passage-in-front", _name(row), passage_m(case, row), limit_m)
+
+
+def passage_m(case: Case, row: LaidRow) -> float:
+    """Return what is left in front of the reclined footrests, to wall, riser edge or next row.
+
+    [m]
+    """
     stops: list[Segment] = [(wall.start, wall.end) for wall in case.floor.walls]
     for riser in case.plan.spec.risers:
         if _carries(riser, row):
@@ -188,7 +196,7 @@ def _passage(case: Case, row: LaidRow) -> Finding:
         front = body.pose.turned(0.0, body.depth_m, 0.0)
         seen = look(front, -body.halves[0], body.halves[1], stops, back=False)
         least = min(least, least_m(seen) - (body.reach_m - body.depth_m))
-    return case.hold("passage-in-front", _name(row), least, case.rules.length_m("passage"))
+    return least
 
 
 def _doors(case: Case, row: LaidRow) -> Iterator[Finding]:

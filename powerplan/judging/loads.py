@@ -41,7 +41,7 @@ def asked_a(case: Case, branch: Branch) -> Fraction:
 def known_load_a(branch: Branch) -> tuple[Fraction, Fraction]:
     """Return the continuous and the other part of all that is known on a circuit. [A]"""
     continuous, other = chairs_load_a(branch)
-    for load in branch.already or ():
+    for load in branch.already or branch.partly:
         if load.continuous:
             continuous += load.current_a
         else:
@@ -89,13 +89,27 @@ def _identity(case: Case, branch: Branch, stated: CircuitUse) -> Iterator[Findin
     new = case.plan.spec.new_work
     breaker_a, wire, home_run_m = branch.breaker_a, branch.wire, branch.home_run_m
     if branch.new:
-        breaker_a, home_run_m = new.breaker_a, new.home_run_m
-        wire = stated.wire if new.wire is None else new.wire
+        breaker_a, given = _rated(case, branch)
+        home_run_m = new.home_run_m
+        wire = stated.wire if given is None else given
         if not branch.seats:
             yield case.broken(AGREES, branch.subject, "a new circuit that feeds no chair")
     yield case.same_number(branch.subject, "breaker_a", stated.breaker_a, breaker_a)
     yield case.same_words(branch.subject, "wire", stated.wire, wire)
     yield case.same_length(branch.subject, "home_run_m", stated.home_run_m, home_run_m)
+
+
+def _rated(case: Case, branch: Branch) -> tuple[Fraction, str | None]:
+    """The rating of a new circuit and the wire given for it: one of those offered, and the same
+    for all new circuits. [A]"""
+    new = case.plan.spec.new_work
+    if not new.ratings:
+        return new.breaker_a, new.wire
+    others = [one.breaker_a for one in case.branches.values() if one.new]
+    offered = {one.breaker_a: one.wire for one in new.ratings}
+    mine = branch.breaker_a if branch.breaker_a in offered else min(offered)
+    same = next((one for one in others if one in offered), mine)
+    return (same, offered[same]) if same != mine else (mine, offered[mine])
 
 
 def _sums(case: Case, branch: Branch, stated: CircuitUse) -> Iterator[Finding]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_UM, WALL_OUTLET, Case
+from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_UM, WALL_OUTLET, Branch, Case, exact_a
 from powerplan.judging.convex import depth_inside_m
 from powerplan.judging.cords import box_height_m
 from powerplan.judging.cuts import joists_known, read_cutting
@@ -25,7 +25,7 @@ def judge_outlets(case: Case) -> Iterator[Finding]:
         word = "wall" if box.kind == WALL_OUTLET else "box"
         yield case.same_words(box.id, "id", box.id, f"{word} {box.under}")
         yield case.same_words(box.id, "sockets", box.sockets, new.sockets_per_box)
-        yield case.same_number(box.id, "rating_a", box.rating_a, new.socket_rating_a)
+        yield from _socket_rating(case, box)
         yield case.same_length(box.id, "height_m", box.height_m, box_height_m(case, box.kind))
         offered = new.floor_boxes if box.kind == FLOOR_BOX else new.wall_outlets
         if not offered:
@@ -36,6 +36,15 @@ def judge_outlets(case: Case) -> Iterator[Finding]:
     for outlet in case.plan.spec.outlets:
         if outlet.wall is None and outlet.id in used:
             yield from _plug_under_chair(case, outlet)
+
+
+def _socket_rating(case: Case, box: Box) -> Iterator[Finding]:
+    """The sockets go with the rating of the new circuits; where there are none, the first."""
+    new = case.plan.spec.new_work
+    breakers = {exact_a(use.breaker_a) for use in case.plan.circuits if use.new and use.breaker_a}
+    fit = [one.socket_rating_a for one in new.ratings if one.breaker_a in breakers]
+    rating_a = fit[0] if fit else new.socket_rating_a
+    yield case.same_number(box.id, "rating_a", box.rating_a, rating_a)
 
 
 def _plug_under_chair(case: Case, outlet: Outlet) -> Iterator[Finding]:
@@ -68,8 +77,14 @@ def _wiring(case: Case, box: Box) -> Iterator[Finding]:
         if box.wiring_m is not None or branch.home_run_m is not None:
             yield case.same_length(box.id, "wiring_m", box.wiring_m, branch.home_run_m)
         return
-    if box.wired_from == branch.subject and not _has_outlets(case, branch.id):
+    sound = [outlet.id for outlet in case.outlets.values() if _sound(branch, outlet)]
+    if box.wired_from == branch.subject and not sound:
         return
+    if box.wired_from in case.outlets and box.wired_from not in sound:
+        note = (
+            f"it is wired from {box.wired_from}, which is switched, or not grounded, or not on it"
+        )
+        yield case.broken(AGREES, box.id, note)
     before = case.branch_of(box.wired_from)
     if before is None:
         note = f"it is wired from {box.wired_from!r:.60}, which is not there"
@@ -100,8 +115,16 @@ def _deck(case: Case, name: str) -> str | None:
     return case.boxes[name].deck if name in case.boxes and name not in case.outlets else None
 
 
-def _has_outlets(case: Case, circuit: str) -> bool:
-    return any(outlet.circuit == circuit for outlet in case.outlets.values())
+def _sound(branch: Branch, outlet: Outlet) -> bool:
+    """Whether new wiring may go on from an outlet of this circuit: grounded, and not switched."""
+    if outlet.circuit != branch.id or branch.there is None:
+        return False
+    grounds, switches = (
+        (outlet.ground, branch.there.ground),
+        (outlet.switched, branch.there.switched),
+    )
+    grounded = next((said for said in grounds if said is not None), True)
+    return grounded and not next((said for said in switches if said is not None), False)
 
 
 def _goes_round(case: Case, box: Box) -> bool:

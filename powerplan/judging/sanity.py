@@ -157,6 +157,8 @@ def _supplies(spec: PlanSpec) -> Iterator[str]:
     new, cords = spec.new_work, spec.cords
     if new.breaker_a <= 0 or new.socket_rating_a <= 0:
         yield "spec: new work has a breaker or socket of nothing"
+    if any(one.breaker_a <= 0 or one.socket_rating_a <= 0 for one in new.ratings):
+        yield "spec: new work has a rating of nothing"
     if new.home_run_m is not None and new.home_run_m < 0.0:
         yield "spec: new work has a negative home run"
     sizes = [size for size in (new.cut_out, new.lid) if size is not None]

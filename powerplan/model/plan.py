@@ -76,8 +76,9 @@ class Step:
 class Condition:
     """Something still to be measured or found, on which the verdict hangs.
 
-    ``kind`` is load, breaker, wire, framing, cut-out, panel, cord or other. For a load: the most
-    that may already be on the circuit if it runs for hours (the stricter), or now and then. [A]
+    ``kind`` is load, breaker, wire, neutral, aluminum, framing, cut-out, panel, cord or other. For
+    a load: the most that may be on the circuit beside what is known, if it runs for hours (the
+    stricter), or now and then. [A]
     """
 
     kind: str
@@ -216,7 +217,8 @@ class Cord:
 class CircuitUse:
     """A circuit that is there or is needed. ``continuous_a`` and ``other_a`` are all that is known
     to be on it, chairs included; ``load_known`` is False where what was on it is unknown, and then
-    ``asks_a`` is the chairs' part alone. ``asks_a`` is factor x continuous + other. [A, m, %]"""
+    ``asks_a`` is the chairs' part and what is known beside it. ``asks_a`` is factor x continuous +
+    other. [A, m, %]"""
 
     id: str
     new: bool

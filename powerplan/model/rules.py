@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from types import MappingProxyType
 from typing import NamedTuple
 
 from powerplan.model.findings import Rule, Source
@@ -28,7 +29,7 @@ class Number(NamedTuple):
 
 
 class Wire(NamedTuple):
-    """One size of wire, copper. Currents in amperes; ``None`` where the rule set gives none.
+    """One size of wire. Currents in amperes; ``None`` where the rule set gives none.
 
     ``rank`` orders sizes from thin to thick. ``max_breaker_a`` is the largest breaker for the wire
     as a branch circuit, however it is laid; ``best_breaker_a`` the largest where it is laid as well
@@ -70,8 +71,8 @@ class RuleSet(NamedTuple):
     ``breakers_a`` are the ratings a circuit with several outlets comes in, rising; ``sold_m`` the
     cord lengths commonly sold, rising; ``resistance_basis`` says for print what the resistances
     are (metal, temperature, table), ``wiring_method`` how wire was taken to be laid, where the set
-    says so, ``units`` how its country's tapes read (ft-in or mm). A set has no rule, and no number,
-    that its country does not have.
+    says so, ``units`` how its country's tapes read (ft-in or mm). ``aluminum`` holds aluminum wire
+    by the name of its size. A set has no rule, and no number, that its country does not have.
     """
 
     id: str
@@ -86,6 +87,7 @@ class RuleSet(NamedTuple):
     resistance_basis: str
     wiring_method: str = ""
     units: str = "ft-in"
+    aluminum: Mapping[str, Wire] = MappingProxyType({})
 
     @property
     def continuous_factor(self) -> Fraction:

@@ -32,7 +32,7 @@ from powerplan.model.seats import (
     Row,
     TableKind,
 )
-from powerplan.model.supplies import Circuit, Cords, Load, NewWork, Outlet, Size
+from powerplan.model.supplies import Circuit, Cords, Load, NewRating, NewWork, Outlet, Size
 
 __all__ = [
     "Area",
@@ -49,6 +49,7 @@ __all__ = [
     "Framing",
     "Load",
     "MovingPart",
+    "NewRating",
     "NewWork",
     "Outlet",
     "OutletUnitKind",

@@ -7,6 +7,7 @@ from typing import Any, TypeVar
 
 from powerplan import __version__
 from powerplan.engineering.boxes.marks import BoxSpot
+from powerplan.engineering.circuits.found import nobody_looked
 from powerplan.engineering.circuits.load import more_chairs
 from powerplan.engineering.seating.layout import layout_findings
 from powerplan.model.findings import Finding, Outcome, hold
@@ -31,6 +32,7 @@ from powerplan.planning.gaps import crossing_findings, shared_gaps
 from powerplan.planning.ladder import Solved
 from powerplan.planning.loads import CircuitLoad, Way, circuit_loads, load_findings, single_sockets
 from powerplan.planning.measuring import measured_findings
+from powerplan.planning.notes import count_notes, place_notes
 from powerplan.planning.site import FLOOR_BOX, Site
 from powerplan.planning.spare import served
 from powerplan.planning.volts import CircuitVolts, circuit_volts, drop_finding, wiring
@@ -45,17 +47,19 @@ def assemble(site: Site, solved: tuple[Solved, ...], flips: tuple[Flip, ...], sh
     """Return the whole record, rounded."""
     chosen = next((entry for entry in solved if entry.works and entry.allowed), None)
     way = chosen.way if chosen is not None else None
+    spec = site.spec
+    site = (chosen.rated if chosen is not None else None) or site
     loads = circuit_loads(site, way)
     volts = volts_by_circuit(site, way, loads)
     findings = all_findings(site, way, loads, volts)
     plan = Plan(
         record=RECORD_VERSION,
         program=f"powerplan {__version__}",
-        project=site.spec.project.name,
+        project=spec.project.name,
         rules=_rules_used(site),
         caution=CAUTION,
         plan_file_sha256=sha256,
-        spec=site.spec,
+        spec=spec,
         decision=_decision(site, solved, chosen, flips, loads, findings),
         chairs=record.placed_chairs(site, way, volts),
         boxes=record.boxes(site, way, wiring(site, way)) if way else (),
@@ -87,10 +91,16 @@ def all_findings(
     used = {f"circuit {load.id}" for load in loads if load.chairs}
     used |= {f"outlet {fed.feed.id}" for fed in way.fed} if way else set()
     findings = [f for f in site.hazards if f.outcome is Outcome.NOT_MET or f.subject in used]
-    findings.extend(layout_findings(site.spec, site.rows, site.rules))
+    layout = layout_findings(site.spec, site.rows, site.rules)
+    findings.extend(layout)
     findings.extend(measured_findings(site))
     if way is None:
         return tuple(findings)
+    findings.extend(finding for finding in site.looks if finding.subject in used)
+    feeding = tuple(load.existing for load in loads if load.chairs and load.existing)
+    findings.extend(nobody_looked(site.spec, feeding, site.rules))
+    findings.extend(place_notes(site, way, layout))
+    findings.extend(count_notes(site, way, loads))
     for load in loads:
         if load.chairs:
             findings.extend(load_findings(site, load))
@@ -188,7 +198,7 @@ def _exit_code(chosen: Solved | None, findings: tuple[Finding, ...], hangs: bool
 
 
 def _step(site: Site, solved: Solved) -> Step:
-    way, findings = solved.way, solved.why
+    site, way, findings = solved.rated or site, solved.way, solved.why
     if way is not None and solved.works:
         loads = circuit_loads(site, way)
         told = all_findings(site, way, loads, volts_by_circuit(site, way, loads))
@@ -210,6 +220,7 @@ def _wire(site: Site, solved: Solved | None) -> str | None:
     """The wire of the new circuits of a step; the thickest where they differ."""
     if solved is None or solved.way is None or not solved.way.new_circuits:
         return None
+    site = solved.rated or site
     wires = {
         circuit_volts(site, solved.way, load).wire
         for load in circuit_loads(site, solved.way)

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from powerplan.engineering.circuits.load import unknown_limits_a
 from powerplan.model.findings import Finding
-from powerplan.model.lengths import amps_text
+from powerplan.model.lengths import amps_text, joined
 from powerplan.model.plan import Condition
 from powerplan.planning.loads import CircuitLoad
 from powerplan.planning.measuring import HANGS_ON_IT, RULE, sentence
@@ -17,6 +17,8 @@ _KINDS = {
     "breaker-size": "breaker",
     "socket-matches-circuit": "breaker",
     "wire-matches-breaker": "wire",
+    "shared-neutral": "neutral",
+    "aluminum-wire": "aluminum",
     "box-clears-framing": "framing",
     "box-size-known": "cut-out",
     "panel-space": "panel",
@@ -49,6 +51,8 @@ def conditions(
     for load in loads:
         if load.chairs and load.existing is not None:
             told.extend(_circuit_conditions(site, load))
+    for kind in ("neutral", "aluminum"):
+        told.extend(_look_condition(kind, finding) for finding in by_kind.get(kind, []))
     if unmeasured:
         told.append(_unmeasured(unmeasured))
     for kind in ("panel", "framing", "cut-out", "cord", "other"):
@@ -63,13 +67,16 @@ def _load_condition(site: Site, load: CircuitLoad) -> Condition:
     most = amps_text(passing_a, down=True)
     if site.rules.weighs_lasting:
         most = f"{amps_text(lasting_a, down=True)} for hours, or {most} now and then"
+    known = load.existing.partly_on_it if load.existing is not None else ()
+    beside = f", beside {joined([one.name for one in known])}," if known else ""
+    measured = joined(load.existing.not_measured) if load.existing and known else "it"
     return Condition(
         kind="load",
         subject=f"circuit {load.id}",
         circuit=load.id,
         if_continuous_a=_never_more(lasting_a),
         if_not_continuous_a=_never_more(passing_a),
-        sentence=f"circuit {load.id} carries no more than {most}: have it measured",
+        sentence=f"circuit {load.id} carries{beside} no more than {most}: have {measured} measured",
     )
 
 
@@ -118,6 +125,25 @@ def _unmeasured(findings: list[Finding]) -> Condition:
         if_continuous_a=None,
         if_not_continuous_a=None,
         sentence=sentence(findings),
+    )
+
+
+_LOOKS = {
+    "neutral": "one handle switches {} off together with the circuit whose neutral it shares, and "
+    "the two sit on opposite poles: have an electrician look",
+    "aluminum": "the splices and outlets of {} are made for aluminum wire and are sound: have an "
+    "electrician look",
+}
+
+
+def _look_condition(kind: str, finding: Finding) -> Condition:
+    return Condition(
+        kind=kind,
+        subject=finding.subject,
+        circuit=finding.subject.removeprefix("circuit "),
+        if_continuous_a=None,
+        if_not_continuous_a=None,
+        sentence=_LOOKS[kind].format(finding.subject),
     )
 
 

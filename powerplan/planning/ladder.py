@@ -12,6 +12,7 @@ from powerplan.model.plan import EXISTING, EXTENSIONS, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.planning.engine import Pick, Table, Terms, choose
 from powerplan.planning.gaps import shared_gaps
 from powerplan.planning.loads import Fed, Way, single_sockets
+from powerplan.planning.ratings import better_first, other_rating, with_each_rating
 from powerplan.planning.site import Feed, Site
 from powerplan.planning.table import GroupTable, Scope
 from powerplan.planning.why import Why, stopping
@@ -24,12 +25,16 @@ _STATES_MISS = 60  # a nearest miss explains; it need not be proved the nearest
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Solved:
     """One step of the ladder. ``way`` is the best way, if there is one; ``why`` the musts that
-    stop it: what exists is unsafe, or what the nearest miss breaks."""
+    stop it: what exists is unsafe, or what the nearest miss breaks. Where several ratings of new
+    circuit are offered, ``rated`` is the room with the one taken, and ``others`` says of each that
+    was passed over what it would take."""
 
     step: str
     way: Way | None
     allowed: bool
     why: tuple[Finding, ...]
+    rated: Site | None = None
+    others: tuple[str, ...] = ()
 
     @property
     def works(self) -> bool:
@@ -45,6 +50,7 @@ class Ladder:
         self.groups = GroupTable(site)
         few = len(site.powered) <= FEW_SEATS
         self._max_states = STATES_FEW if few else STATES_MANY
+        self._rated = tuple(Ladder(one) for one in with_each_rating(site))
 
     def steps(self) -> tuple[str, ...]:
         """Return the steps that this job asks: a new build starts with new outlets."""
@@ -53,6 +59,8 @@ class Ladder:
 
     def solve(self, step: str) -> Solved:
         """Return the step solved, with what stops it if anything does."""
+        if step == NEW_CIRCUITS and self._rated:
+            return self._best_rated()
         way = self.way(step)
         hazards = self.proposal_hazards() if step == NEW_CIRCUITS else stopping(self.site.hazards)
         if way is None:
@@ -61,6 +69,24 @@ class Ladder:
             why = stopping(shared_gaps(self.site, way) + single_sockets(self.site, way))
         told = tuple(dict.fromkeys(hazards + why))
         return Solved(step=step, way=way, allowed=self._allowed(step, way), why=told)
+
+    def _best_rated(self) -> Solved:
+        """New circuits at the rating that takes the fewest, the smallest of equals.
+
+        A rating whose wire may not have it is left out where another may. Where none does, the
+        largest explains why.
+        """
+        fit = [one for one in self._rated if not one.proposal_hazards()]
+        solved = {one: one.solve(NEW_CIRCUITS) for one in fit or self._rated}
+        ways = {one: found.way for one, found in solved.items() if found.works and found.way}
+        best = min(
+            ways, key=lambda one: better_first(ways[one], one.site), default=list(solved)[-1]
+        )
+        taken = ways.get(best)
+        others = tuple(
+            other_rating(one.site, ways.get(one), taken) for one in solved if one is not best
+        )
+        return replace(solved[best], rated=best.site, others=others if ways else ())
 
     def way(
         self,
@@ -79,6 +105,9 @@ class Ladder:
         continuous_a : mapping of str to Fraction, optional
             The continuous part of a kind of chair, instead of the plan's. [A]
         """
+        if step == NEW_CIRCUITS and self._rated:
+            ways = (one.way(step, ignore, continuous_a) for one in self._rated)
+            return next((found for found in ways if found is not None), None)
         new = step in (NEW_OUTLETS, NEW_CIRCUITS)
         candidates = self.candidates() if new else ()
         if new and not candidates:

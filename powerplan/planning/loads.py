@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from powerplan.engineering.circuits.load import demand_a, existing_load_a
+from powerplan.engineering.circuits.load import demand_a, known_load_a
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.model.findings import Finding, hold
-from powerplan.model.lengths import amps_text
+from powerplan.model.lengths import amps_text, joined
 from powerplan.model.spec import Circuit
 from powerplan.planning.leads import Leg
 from powerplan.planning.runs import Run
@@ -109,7 +109,7 @@ def _circuit_load(
 ) -> CircuitLoad:
     already = (Fraction(0), Fraction(0))
     if circuit is not None:
-        already = existing_load_a(circuit) or already
+        already = known_load_a(circuit)
     continuous_a = already[0] + sum((c.continuous_a for c in chairs), Fraction(0))
     other_a = already[1] + sum((c.input_a - c.continuous_a for c in chairs), Fraction(0))
     bolted = [c for c in chairs if site.spec.row(c.row).fastened is not False]
@@ -138,7 +138,8 @@ def load_findings(site: Site, load: CircuitLoad) -> tuple[Finding, ...]:
     if over:
         note = f"It would be {amps_text(load.asks_a - load.breaker_a)} over its breaker."
     elif not load.load_known:
-        note = "What is on it already is not known; have it measured."
+        rest = joined(load.existing.not_measured) if load.existing is not None else ""
+        note = f"{rest or 'What is on it already'} is not known; have it measured."
     elif not sure:
         note = f"Its breaker is not known; taken as {amps_text(load.breaker_a)}."
     findings = [

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from powerplan.engineering.boxes.marks import BoxSpot, NoSpot, mark_box
+from powerplan.engineering.circuits.found import outlet_findings, use_findings
 from powerplan.engineering.circuits.hazards import existing_findings
-from powerplan.engineering.circuits.load import breaker_or_least_a, demand_a, existing_load_a
+from powerplan.engineering.circuits.load import breaker_or_least_a, demand_a, known_load_a
 from powerplan.engineering.cords.paths import Router
 from powerplan.engineering.cords.route import Route
 from powerplan.engineering.seating.covered import covered_floor, doorways
@@ -51,7 +52,8 @@ class Feed:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
     """The room as the planner sees it. ``splits`` remembers where extensions end, by feed and
-    chair; ``plugs`` what was found of plugs alike."""
+    chair; ``plugs`` what was found of plugs alike. ``looks`` is what was found, or has to be, at
+    circuits and outlets; it matters only where a chair is on them."""
 
     spec: PlanSpec
     rules: RuleSet
@@ -63,6 +65,7 @@ class Site:
     floor_boxes: tuple[Feed, ...]
     wall_outlets: tuple[Feed, ...]
     hazards: tuple[Finding, ...]
+    looks: tuple[Finding, ...] = ()
     splits: dict[tuple[str, str], tuple[Route, Route] | None] = field(default_factory=dict)
     plugs: dict[tuple[str, int, Fraction, Fraction], tuple[Finding, ...]] = field(
         default_factory=dict
@@ -117,17 +120,25 @@ def survey(spec: PlanSpec, rules: RuleSet) -> Site:
         floor_boxes=_floor_boxes(spec, rows, spots),
         wall_outlets=_wall_outlets(spec, rows, rules),
         hazards=existing_findings(spec, rules) + _overfull(spec, rules),
+        looks=_looks(spec, rules),
     )
+
+
+def _looks(spec: PlanSpec, rules: RuleSet) -> tuple[Finding, ...]:
+    """What was found at circuits and outlets, or has to be, before a chair is on them."""
+    found = [held for circuit in spec.circuits for held in use_findings(circuit, rules)]
+    for outlet in spec.outlets:
+        found.extend(outlet_findings(outlet, spec.circuit(outlet.circuit), rules))
+    return tuple(found)
 
 
 def _overfull(spec: PlanSpec, rules: RuleSet) -> tuple[Finding, ...]:
     """Circuits that carry too much before any chair is plugged in."""
     findings = []
     for circuit in spec.circuits:
-        load = existing_load_a(circuit)
-        if load is None or circuit.breaker_a is None:
+        if circuit.breaker_a is None:
             continue
-        asks_a = demand_a(*load, rules)
+        asks_a = demand_a(*known_load_a(circuit), rules)
         if asks_a > circuit.breaker_a:
             note = "It carries too much before any chair is plugged in; take something off it."
             rule = rules.rules["circuit-load"]
@@ -148,10 +159,16 @@ def _existing(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tu
             sockets=outlet.free,
             rating_a=outlet.rating_a,
             chair=None,
-            broken=_plug_too_high(spec, rows, outlet, rules),
+            broken=_plug_too_high(spec, rows, outlet, rules) + _ungrounded(spec, outlet, rules),
         )
         for outlet in spec.outlets
     )
+
+
+def _ungrounded(spec: PlanSpec, outlet: Outlet, rules: RuleSet) -> tuple[Finding, ...]:
+    """An outlet without a ground feeds no chair."""
+    held = outlet_findings(outlet, spec.circuit(outlet.circuit), rules)
+    return tuple(finding for finding in held if finding.stops)
 
 
 def _plug_too_high(

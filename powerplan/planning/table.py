@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import hypot, lcm
 
-from powerplan.engineering.circuits.load import demand_a, existing_load_a
+from powerplan.engineering.circuits.found import extend_findings, hangs_on_a_look
+from powerplan.engineering.circuits.load import demand_a, known_load_a
 from powerplan.engineering.cords.lengths import needed_lead_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.model.lengths import micrometres
@@ -106,8 +107,7 @@ class GroupTable:
         return Fraction(0) if row.row.fastened is False else chair.input_a
 
     def _already_a(self, circuit: Circuit) -> Fraction:
-        load = existing_load_a(circuit)
-        return Fraction(0) if load is None else demand_a(*load, self.site.rules)
+        return demand_a(*known_load_a(circuit), self.site.rules)
 
     def _plugs(self, scope: Scope, circuits: tuple[Circuit, ...]) -> tuple[tuple[Choice, ...], ...]:
         index = {circuit.id: number for number, circuit in enumerate(circuits)}
@@ -152,9 +152,12 @@ class GroupTable:
                 by_rating[circuit_a] = self._groups_at(circuit_a, scope)
             return by_rating[circuit_a]
 
-        table: dict[int | str, tuple[tuple[Choice, ...], ...]] = {
-            number: groups(self.site.breaker_a(circuit)) for number, circuit in enumerate(circuits)
-        }
+        table: dict[int | str, tuple[tuple[Choice, ...], ...]] = {}
+        for number, circuit in enumerate(circuits):
+            broken = extend_findings(circuit, self.site.rules)
+            if scope.ignore.issuperset(finding.rule for finding in broken):
+                found = groups(self.site.breaker_a(circuit))
+                table[number] = _each_breaks(found, len(broken)) if broken else found
         if scope.new_circuits:
             table[NEW] = groups(self.site.spec.new_work.breaker_a)
         return table
@@ -260,8 +263,17 @@ def _stretches(rows: tuple[SeatedRow, ...]) -> Iterator[tuple[int, tuple[SeatedC
         offset += len(row.powered)
 
 
+def _each_breaks(
+    groups: tuple[tuple[Choice, ...], ...], broken: int
+) -> tuple[tuple[Choice, ...], ...]:
+    """The same groups on a circuit from which nothing new may be wired on."""
+    return tuple(tuple(replace(c, breaks=c.breaks + broken) for c in seat) for seat in groups)
+
+
 def _uncertain(circuit: Circuit, rules: RuleSet) -> bool:
     if circuit.already_on_it is None or circuit.breaker_a is None or circuit.wire is None:
+        return True
+    if hangs_on_a_look(circuit):
         return True
     return rules.wires[circuit.wire].hangs_on_laying(circuit.breaker_a)
 

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from powerplan.engineering.circuits.drop import Piece, drops_v
+from powerplan.engineering.circuits.found import circuit_wire, is_grounded, is_switched
 from powerplan.engineering.circuits.load import existing_load_a, wires_for_breaker
 from powerplan.model.findings import Finding, hold
 from powerplan.model.rules import Wire
-from powerplan.planning.loads import CircuitLoad, Fed, Way
+from powerplan.model.spec import Circuit
+from powerplan.planning.loads import CircuitLoad, Way
 from powerplan.planning.runs import EXTENSION, Run
 from powerplan.planning.site import Feed, Site
 
@@ -35,8 +37,8 @@ class CircuitVolts:
 def wiring(site: Site, way: Way) -> dict[str, Wiring]:
     """Return how each new outlet is wired: square with drops, an estimate for print.
 
-    On an existing circuit from its nearest outlet; on a new one the home run ends at the first new
-    outlet and goes on from each to the next.
+    On an existing circuit each from the nearest outlet, old or new, that is wired already; on a new
+    one the home run ends at the first new outlet and goes on from each to the next.
     """
     told: dict[str, Wiring] = {}
     last: dict[str, Feed] = {}
@@ -50,17 +52,39 @@ def wiring(site: Site, way: Way) -> dict[str, Wiring]:
                 else Wiring(from_=before.id, length_m=_square_m(before, feed))
             )
             last[fed.circuit] = feed
-        else:
-            told[feed.id] = _from_nearest(site, fed)
+    for circuit in site.spec.circuits:
+        new = [fed.feed for fed in way.new_outlets if fed.circuit == circuit.id]
+        told |= _wired_on(site, circuit.id, new)
     return told
 
 
-def _from_nearest(site: Site, fed: Fed) -> Wiring:
-    outlets = [feed for feed in site.outlets if feed.circuit == fed.circuit]
-    if not outlets:
-        return Wiring(from_=f"circuit {fed.circuit}", length_m=None)
-    nearest = min(outlets, key=lambda outlet: (_square_m(outlet, fed.feed), outlet.id))
-    return Wiring(from_=nearest.id, length_m=_square_m(nearest, fed.feed))
+def _wired_on(site: Site, circuit: str, new: list[Feed]) -> dict[str, Wiring]:
+    """Each next the new outlet that is nearest to one wired already; equal ones by name.
+
+    Nothing is wired on from an outlet without a ground or behind a wall switch.
+    """
+    told: dict[str, Wiring] = {}
+    there = site.spec.circuit(circuit)
+    sound = {
+        outlet.id
+        for outlet in site.spec.outlets
+        if not is_switched(outlet, there) and is_grounded(outlet, there) is not False
+    }
+    wired = [feed for feed in site.outlets if feed.circuit == circuit and feed.id in sound]
+    left = list(new)
+    if left and not wired:
+        first = left.pop(0)
+        told[first.id] = Wiring(from_=f"circuit {circuit}", length_m=None)
+        wired.append(first)
+    while left:
+        length_m, source, _, feed = min(
+            ((_square_m(one, feed), one.id, feed.id, feed) for one in wired for feed in left),
+            key=lambda entry: entry[:3],
+        )
+        told[feed.id] = Wiring(from_=source, length_m=length_m)
+        wired.append(feed)
+        left.remove(feed)
+    return told
 
 
 def _square_m(one: Feed, other: Feed) -> float:
@@ -79,8 +103,7 @@ def circuit_volts(site: Site, way: Way, load: CircuitLoad) -> CircuitVolts:
     """
     wires = site.rules.wires
     if load.existing is not None:
-        name = load.existing.wire
-        return _volts(site, way, load, None if name is None else wires[name])
+        return _volts(site, way, load, circuit_wire(load.existing, site.rules))
     if site.spec.new_work.wire is not None:
         return _volts(site, way, load, wires[site.spec.new_work.wire])
     advised = float(site.rules.exact("drop_percent"))
@@ -133,7 +156,7 @@ def _outlet_pieces(
     pieces = []
     outlets = [feed for feed in site.outlets if feed.circuit == load.id]
     for outlet in outlets:
-        on_m = 0.0 if outlet is outlets[0] else _square_m(outlets[0], outlet)
+        on_m = _beyond_first_m(outlet, outlets, load.existing)
         pieces.append(
             Piece(id=f"at {outlet.id}", after=home, length_m=on_m, wire=wire, current_a=0.0)
         )
@@ -153,6 +176,14 @@ def _outlet_pieces(
             )
         )
     return pieces
+
+
+def _beyond_first_m(outlet: Feed, outlets: list[Feed], circuit: Circuit | None) -> float:
+    """Wire from a circuit's first outlet on to another; the longest there may be where nobody has
+    said which is first. [m]"""
+    first = None if circuit is None else circuit.first_outlet
+    firsts = [one for one in outlets if first in (None, one.id) and one is not outlet]
+    return max((_square_m(one, outlet) for one in firsts), default=0.0)
 
 
 def _cord_pieces(site: Site, run: Run) -> list[Piece]:

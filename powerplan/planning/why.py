@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Protocol
 
+from powerplan.engineering.circuits.found import extend_findings
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import plural
 from powerplan.model.plan import EXISTING, EXTENSIONS, NEW_CIRCUITS, NEW_OUTLETS
@@ -37,6 +38,9 @@ BENT = frozenset(
         "box-clears-no-cut",
         "box-clears-riser-edge",
         "box-plug-height",
+        "grounded-outlet",
+        "shared-neutral",
+        "aluminum-wire",
     }
 )
 """Rules that may be broken while looking for the nearest miss."""
@@ -90,10 +94,17 @@ class Why:
     def _broken(self, way: Way) -> list[Finding]:
         """The musts that a relaxed way breaks."""
         findings = [finding for fed in way.fed for run in fed.runs for finding in run.broken]
+        findings.extend(self._extended(way))
         findings.extend(self._sockets_over(way))
         for load in circuit_loads(self._site, way):
             findings.extend(f for f in load_findings(self._site, load) if f.stops)
         return findings
+
+    def _extended(self, way: Way) -> list[Finding]:
+        """What forbids that new outlets are wired on from the circuits that they are on."""
+        names = dict.fromkeys(fed.circuit for fed in way.new_outlets if not fed.new_circuit)
+        circuits = (self._site.spec.circuit(name) for name in names)
+        return [held for one in circuits for held in extend_findings(one, self._site.rules)]
 
     def _sockets_over(self, way: Way) -> list[Finding]:
         findings = []

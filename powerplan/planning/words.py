@@ -80,6 +80,8 @@ def step_sentence(site: Site, solved: Solved, wire: str | None) -> str:
         if solved.step == EXTENSIONS and not solved.way.extensions:
             return "No extension cord is needed: the step before works without."
         text = f"Works: {describe(site, solved.way, wire)}."
+        if solved.others:
+            text += f" Of the ratings offered, {joined(solved.others)}."
         return text if solved.allowed else f"{text} {_not_offered(site, solved)}"
     if not solved.why:
         return "No way was found that meets every must."

@@ -58,7 +58,17 @@ def rule_set(name: str) -> RuleSet:
         resistance_basis=about["resistance_basis"]["value"],
         wiring_method=about["wiring_method"]["value"] if "wiring_method" in about else "",
         units=about["units"]["value"] if "units" in about else "ft-in",
+        aluminum=_aluminum(f"aluminum-{name}.csv", breakers_a),
     )
+
+
+def _aluminum(filename: str, breakers_a: tuple[Fraction, ...]) -> dict[str, Wire]:
+    """Aluminum wire by size; nothing where the rule set has no table of it."""
+    if not os.path.exists(os.path.join(_DATA, filename)):
+        return {}
+    rows = _rows(filename)
+    hot = Fraction(1)
+    return {row["name"].removesuffix(" aluminum"): _wire(row, hot, breakers_a) for row in rows}
 
 
 def _sold_m(text: str) -> float:

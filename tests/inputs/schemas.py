@@ -170,7 +170,9 @@ def _value(kind: Any, defs: dict[str, Schema]) -> Schema:
             if isinstance(mark, PlainValidator):
                 return dict(shape_of(mark.func))
             if isinstance(mark, BeforeValidator):
-                return {"anyOf": [_value(inner, defs), _UNKNOWN]}
+                other = shape_of(mark.func)
+                others = [other] if other else []
+                return {"anyOf": [_value(inner, defs), *others, _UNKNOWN]}
         return _value(inner, defs)
     if origin in (types.UnionType, typing.Union):
         parts = [_value(one, defs) for one in typing.get_args(kind) if one is not type(None)]

@@ -63,7 +63,7 @@ def only_fault(text: str, passage: str) -> str:
         ("floor.no_cut.duct", 'from_back = "2 ft"', 'from_back = "10 ft"', "6 in past the screen"),
         ("floor", 'joist_width = "1 1/2 in"', 'joist_width = "16 in"', "leave nothing between"),
         ("circuit.7", '"0.5 A"', '"0.5 A, sometimes"', '"continuous" or "now and then" is wanted'),
-        ("circuit.7", '"0.5 A"', '"unknown"', 'write already_on_it = "unknown", or measure it'),
+        ("circuit.7", '"0.5 A"', '{ input = "0.5" }', 'lamp: input: "0.5" has no unit'),
         ("new_work", "floor_boxes = true", 'floor_boxes = "yes"', "is not true or false"),
         ("new_work", 'lid = { width = "6 in"', 'lid = { width = "3 in"',
          "3 in does not cover a cut-out of 4 in"),

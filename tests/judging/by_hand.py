@@ -215,6 +215,9 @@ def plan(spec: PlanSpec, **parts: Any) -> Plan:
         "findings": TOLD,
         "bounds": None,
     }
+    if parts.get("boxes"):  # in a home, circuits of new outlets have arc-fault protection
+        arcs = hold(NEC.rules["afci-room"], "box A3", 0, 1, checked=False)
+        base["findings"] = (*TOLD, arcs)
     return Plan(**{**base, **parts})
 
 

@@ -70,7 +70,8 @@ def test_what_is_on_a_circuit_already_lowers_its_voltage() -> None:
 def test_an_unused_socket_too_strong_for_its_circuit_is_advice() -> None:
     record = hand_made.chained()
     strong = make_outlet(id="W2", x_m=inch(200), rating_a=Fraction(20))
-    spec = replace(record.spec, outlets=(*record.spec.outlets, strong))
+    first = (replace(record.spec.circuits[0], first_outlet="W1"),)
+    spec = replace(record.spec, circuits=first, outlets=(*record.spec.outlets, strong))
     report = judged(replace(record, spec=spec))
     assert refused(report) == set()
     assert [f.subject for f in report.findings if f.rule == "socket-matches-circuit"] == [

@@ -54,7 +54,7 @@ def _wires(rules: RuleSet) -> list[str]:
         "| longer | source | standing |",
         "|---|---|---|---|---|---|---|---|",
     ]
-    for wire in rules.wires.values():
+    for wire in (*rules.wires.values(), *rules.aluminum.values()):
         ohms = wire.ohm_per_m * 304.8
         amounts = (wire.max_breaker_a, wire.cord_a, wire.set_short_a, wire.set_long_a)
         told = " | ".join(_amps(value) for value in amounts)

@@ -18,6 +18,7 @@ from powerplan.rulebook import loader
 NAME = "us-nec-2023"
 SHIPPED = Path(str(files("powerplan.rulebook") / "data"))
 WIRES, SOCKETS = f"wires-{NAME}.csv", f"sockets-{NAME}.csv"
+ALUMINUM = f"aluminum-{NAME}.csv"
 ABOUT, NUMBERS, RULES = (f"{table}-{NAME}.csv" for table in ("set", "numbers", "rules"))
 
 
@@ -44,6 +45,7 @@ def spoil(file: Path, pattern: str, instead: str) -> None:
 def sources():
     for kind, table in (("number", NEC.numbers), ("rule", NEC.rules), ("wire", NEC.wires)):
         yield from ((f"{kind} {name}", row.source) for name, row in table.items())
+    yield from ((f"{wire.name} of aluminum", wire.source) for wire in NEC.aluminum.values())
     yield from ((f"socket {row.socket_a} on {row.circuit_a}", row.source) for row in NEC.sockets)
 
 
@@ -67,7 +69,7 @@ def test_common_practice_is_said_to_have_no_source_and_nothing_else_is():
     assert practice == unsourced
 
 
-@pytest.mark.parametrize("filename", [ABOUT, NUMBERS, RULES, WIRES, SOCKETS])
+@pytest.mark.parametrize("filename", [ABOUT, NUMBERS, RULES, WIRES, SOCKETS, ALUMINUM])
 def test_every_row_of_a_table_has_unit_source_and_standing(filename):
     with (SHIPPED / filename).open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
@@ -153,7 +155,8 @@ def test_a_rule_set_is_read_once():
 def test_tables_carry_the_edition_in_their_name():
     names = {file.name for file in SHIPPED.iterdir()}
     tables = ("set", "numbers", "rules", "wires", "sockets")
-    assert names == {f"{table}-{name}.csv" for table in tables for name in loader.rule_set_ids()}
+    named = {f"{table}-{name}.csv" for table in tables for name in loader.rule_set_ids()}
+    assert names == named | {ALUMINUM}
 
 
 def test_names_are_plain_words():
@@ -181,6 +184,32 @@ def test_thicker_wire_resists_less_and_carries_more():
         assert thin.ohm_per_m > thick.ohm_per_m
         assert (thin.cord_a or 0) < (thick.cord_a or 0)
         assert (thin.max_breaker_a or 0) <= (thick.max_breaker_a or 0)
+
+
+@pytest.mark.published(
+    source="NEC 2023: K = 21.2 ohm-cmil/ft for aluminum at 75 C over the circular mils of table 8: "
+    "6530 for 12 AWG, 10380, 16510 and 26240",
+    standing="published copy",
+)
+@pytest.mark.parametrize(
+    ("size", "mils"), [("12 AWG", 6530), ("10 AWG", 10380), ("8 AWG", 16510), ("6 AWG", 26240)]
+)
+def test_aluminum_resists_as_its_circular_mils_say(size, mils):
+    ohm_per_ft = NEC.aluminum[size].ohm_per_m * float(FOOT_M)
+    assert ohm_per_ft == pytest.approx(21.2 / mils, rel=0.005)
+
+
+def test_aluminum_resists_more_and_allows_less_than_copper_of_its_size():
+    assert set(NEC.aluminum) < set(NEC.wires)
+    for size, wire in NEC.aluminum.items():
+        copper = NEC.wires[size]
+        assert wire.ohm_per_m > copper.ohm_per_m
+        assert (wire.max_breaker_a or 0) < (copper.max_breaker_a or 0)
+
+
+def test_a_rule_set_without_a_table_of_aluminum_has_none(data):
+    (data / ALUMINUM).unlink()
+    assert load().aluminum == {}
 
 
 def test_a_long_set_is_never_rated_above_a_short_one_nor_above_its_cord():

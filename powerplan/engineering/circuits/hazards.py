@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from powerplan.engineering.circuits.found import circuit_wire
 from powerplan.engineering.circuits.load import breaker_or_least_a
 from powerplan.model.findings import Finding, Force, hold
 from powerplan.model.lengths import amps_text, joined
@@ -80,7 +81,10 @@ def _wrong_size(breaker_a: Fraction, rules: RuleSet) -> str:
 
 def _wire_matches(circuit: Circuit, rules: RuleSet) -> Finding:
     rule, name, breaker_a = rules.rules["wire-matches-breaker"], _name(circuit), circuit.breaker_a
-    wire = None if circuit.wire is None else rules.wires.get(circuit.wire)
+    wire = circuit_wire(circuit, rules)
+    if wire is None and circuit.wire is not None:
+        note = f"No limit for {circuit.wire} {circuit.conductor} is known here: an electrician says"
+        return hold(rule, name, breaker_a, None, note=f"{note} which breaker it may have.")
     if wire is None:
         note = "An electrician must read the size of this circuit's wire at the panel."
         return hold(rule, name, breaker_a, None, note=note)

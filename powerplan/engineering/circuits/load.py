@@ -74,10 +74,25 @@ def existing_load_a(circuit: Circuit) -> tuple[Fraction, Fraction] | None:
     tuple of Fraction, or None
         Continuous and other load; None when nobody knows, which is never zero. [A]
     """
-    if circuit.already_on_it is None:
-        return None
-    lasting = sum((load.current_a for load in circuit.already_on_it if load.continuous), Fraction())
-    whole = sum((load.current_a for load in circuit.already_on_it), Fraction())
+    return None if circuit.already_on_it is None else known_load_a(circuit)
+
+
+def known_load_a(circuit: Circuit) -> tuple[Fraction, Fraction]:
+    """Return the part of what is already on a circuit that is known, all of it or not.
+
+    Parameters
+    ----------
+    circuit : Circuit
+        An existing circuit.
+
+    Returns
+    -------
+    tuple of Fraction
+        Continuous and other load; nothing where nothing is known. [A]
+    """
+    known = circuit.already_on_it or circuit.partly_on_it
+    lasting = sum((load.current_a for load in known if load.continuous), Fraction())
+    whole = sum((load.current_a for load in known), Fraction())
     return lasting, whole - lasting
 
 

@@ -17,11 +17,17 @@ def circuits_page(plan: Plan) -> Page:
         return Page(title=title, parts=(Say(text="No circuit feeds these chairs."),))
     rows = tuple(_row(plan, circuit) for circuit in plan.circuits)
     parts: list[Part] = [Table(caption="Each circuit and its load", head=_HEAD, rows=rows)]
-    unknown = [circuit.id for circuit in plan.circuits if not circuit.load_known]
-    if unknown:
+    unknown = {circuit.id for circuit in plan.circuits if not circuit.load_known}
+    partly = [one for one in plan.spec.circuits if one.id in unknown and one.partly_on_it]
+    for one in partly:
+        known = ", ".join(load.name for load in one.partly_on_it)
+        text = f"Of what is already on circuit {one.id}, {', '.join(one.not_measured)} is unknown: "
+        parts.append(Say(text=f"{text}the figure under asks is the chairs and {known}."))
+    wholly = [name for name in unknown if name not in {one.id for one in partly}]
+    if wholly:
         parts.append(
             Say(
-                text=f"What is already on circuit {', '.join(unknown)} is unknown: "
+                text=f"What is already on circuit {', '.join(sorted(wholly))} is unknown: "
                 "the figure under asks is the chairs alone."
             )
         )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from powerplan.model.findings import Finding
 from powerplan.model.lengths import amps_text, length_text, plural
 from powerplan.model.plan import Decision, Plan, Spare, Step
+from powerplan.sheets.pages.place_notes import count_notes, place_lead, place_sentences
 from powerplan.sheets.parts import Items, Marked, Page, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN, numbers_text
 
@@ -31,6 +32,12 @@ def decision_page(plan: Plan) -> Page:
         rows = tuple(_spare_row(spare) for spare in decision.spare)
         head = ("circuit", "left on it", "more chairs by load", "of kind")
         parts.append(Table(caption="What is left", head=head, rows=rows))
+    asked = place_sentences(plan)
+    if asked:
+        parts.append(Items(lead=place_lead(plan), items=asked))
+    many = tuple(f"{one.subject}: {one.note}" for one in count_notes(plan))
+    if many:
+        parts.append(Items(lead="Many supplies at once:", items=many))
     if plan.spec.assumed:
         taken = tuple(f"{said.subject}: {said.words}" for said in plan.spec.assumed)
         parts.append(Items(lead="Not in the plan file, so taken as:", items=taken))

@@ -39,6 +39,7 @@ def _worth_knowing(plan: Plan) -> list[str]:
     asked += [
         f"{finding.subject}: {finding.note}"
         for finding in plan.findings
-        if finding.rule == "voltage-drop" and finding.outcome is Outcome.NOT_CHECKED
+        if finding.rule in ("voltage-drop", "circuit-looked-at")
+        and finding.outcome is Outcome.NOT_CHECKED
     ]
     return asked

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from powerplan.model.findings import Outcome
 from powerplan.model.lengths import amps_text, joined
 from powerplan.model.plan import CircuitUse, Plan
 from powerplan.sheets.pages.circuits import circuits_page
@@ -10,6 +11,8 @@ from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Figure, Items, Part, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
+
+_LOOKS = ("switched-outlet", "circuit-looked-at", "leakage-by-count", "switch-on-by-count")
 
 
 def circuits_sheet(plan: Plan, view: View | None) -> SheetPage:
@@ -49,6 +52,11 @@ def _asked(plan: Plan) -> list[Part]:
     feeding = {chair.circuit for chair in plan.chairs}
     asked = [text for use in plan.circuits if use.id in feeding for text in _confirm(use, plan)]
     asked += [f"{capital(condition.sentence)}." for condition in plan.decision.depends_on]
+    asked += [
+        f"{capital(finding.subject)}: {finding.note}"
+        for finding in plan.findings
+        if finding.rule in _LOOKS and finding.outcome is not Outcome.MET
+    ]
     if not asked:
         return []
     asked.append("Grounding, polarity and insulation tested at every outlet the chairs use.")
@@ -73,4 +81,7 @@ def _confirm(use: CircuitUse, plan: Plan) -> list[str]:
     if spec is not None and spec.already_on_it is not None:
         names = joined([load.name for load in spec.already_on_it]) or "nothing"
         told.append(f"{name}: what else is on it is {names}, and no more.")
+    if spec is not None and spec.not_measured:
+        known = joined([load.name for load in spec.partly_on_it]) or "nothing else"
+        told.append(f"{name}: {joined(list(spec.not_measured))} measured; with {known}, no more.")
     return told

@@ -17,6 +17,7 @@ from powerplan.model.plan import (
     Step,
 )
 from powerplan.sheets.bought import bought
+from powerplan.sheets.pages.place_notes import place_lead, place_sentences
 from powerplan.sheets.pages.print_why import plain_reasons
 from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Items, Marked, Part, Say
@@ -33,6 +34,10 @@ _HOW = {
     "everything that may run of an evening is on, and writes down which part stays on for hours.",
     "breaker": "Read the number on the handle of its breaker in the panel; open nothing.",
     "wire": "A licensed electrician reads the wire size at the panel, power off and proved dead.",
+    "neutral": "A licensed electrician looks in the panel: one handle for both circuits, on "
+    "opposite poles; and that nothing is wired on from it.",
+    "aluminum": "A licensed electrician opens every outlet and splice that the chairs draw "
+    "through.",
     "framing": "Find the joists from below, or scan the floor from above at each mark, before "
     "anything is cut.",
     "cut-out": "Ask whoever supplies the floor boxes for the cut-out and the lid, or measure one.",
@@ -60,6 +65,9 @@ def decision_sheet(plan: Plan) -> SheetPage:
     parts.append(Say(text="Each way, the least work first:"))
     parts.extend(_step(step, plan) for step in plan.decision.steps)
     parts.append(_never(plan))
+    asked = place_sentences(plan)
+    if asked:
+        parts.append(Items(lead=place_lead(plan), items=asked))
     parts.append(_assumed(plan))
     return plain_page(
         SheetPage(number="1", title="Decision", reader="client and seller", parts=tuple(parts)),

@@ -9,6 +9,7 @@ from powerplan.model.lengths import INCH_M, amps_text, joined, length_text, micr
 from powerplan.model.plan import Box, CircuitUse, Plan
 from powerplan.model.spec import Outlet
 from powerplan.sheets.drawings.home_runs import place_of
+from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
 from powerplan.sheets.pages.print_words import BLANK, outlet_place, size_text
 from powerplan.sheets.parts import Items, Part, Say, Table
@@ -227,12 +228,7 @@ def there(plan: Plan) -> list[Part]:
 
 def _circuit_rows(name: str, plan: Plan) -> list[tuple[str, str, str]]:
     circuit, units = plan.spec.circuit(name), plan.spec.project.units
-    loads = circuit.already_on_it
-    told = UNKNOWN if loads is None else "nothing" if not loads else ""
     weighs = any(number.name == "continuous_factor" for number in plan.rules.numbers)
-    for load in loads or ():
-        lasts = (" for hours" if load.continuous else " now and then") if weighs else ""
-        told += f"{'; ' if told else ''}{load.name} {amps_text(load.current_a)}{lasts}"
     breaker, home = circuit.breaker_a, circuit.home_run_m
     return [
         (f"circuit {name}: breaker", UNKNOWN if breaker is None else amps_text(breaker), BLANK),
@@ -242,15 +238,17 @@ def _circuit_rows(name: str, plan: Plan) -> list[tuple[str, str, str]]:
             UNKNOWN if home is None else length_text(home, units),
             BLANK,
         ),
-        (f"circuit {name}: already on it", told, BLANK),
+        (f"circuit {name}: already on it", load_text(circuit, weighs=weighs), BLANK),
+        *found_rows(circuit),
     ]
 
 
 def _outlet_rows(outlet: Outlet, plan: Plan) -> list[tuple[str, str, str]]:
+    ground = ground_text(outlet, plan.spec.circuit(outlet.circuit))
     return [
         (
             f"outlet {outlet.id}: circuit and rating",
-            f"circuit {outlet.circuit}, {amps_text(outlet.rating_a)}, grounded",
+            f"circuit {outlet.circuit}, {amps_text(outlet.rating_a)}, {ground}",
             BLANK,
         ),
         (

@@ -43,7 +43,7 @@ def rule_rows(rules: RuleSet, word: str = "") -> tuple[RuleRow, ...]:
     rows = (
         *(_number(number, _tape(rules)) for number in rules.numbers.values()),
         *map(_rule, rules.rules.values()),
-        *map(_wire, rules.wires.values()),
+        *map(_wire, (*rules.wires.values(), *rules.aluminum.values())),
         *map(_socket, rules.sockets),
     )
     return tuple(row for row in rows if word.casefold() in row.words)

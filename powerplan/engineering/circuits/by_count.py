@@ -1,0 +1,69 @@
+"""What many supplies do together: leak to ground all the time, and rush when switched on."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from powerplan.model.findings import Finding, hold
+from powerplan.model.lengths import amps_text
+from powerplan.model.rules import RuleSet
+
+
+def leakage_finding(subject: str, supplies: int, rules: RuleSet) -> Finding:
+    """Hold the leakage of supplies behind one ground-fault device against its trip band.
+
+    Parameters
+    ----------
+    subject : str
+        The circuit, as people call it.
+    supplies : int
+        How many hang behind the device.
+    rules : RuleSet
+        Lends the leakage of one supply and the current from which a device may trip. [mA]
+
+    Returns
+    -------
+    Finding
+        ``leakage-by-count``, a note. Equal to the limit passes.
+    """
+    each, hold_ma = rules.exact("standing_leakage"), rules.exact("ground_fault_hold")
+    leaks, most = supplies * each, int(hold_ma / each)
+    note = ""
+    if leaks > hold_ma:
+        note = (
+            f"{supplies} supplies may leak {float(leaks):g} mA between them, and a ground-fault "
+            f"device may trip from {float(hold_ma):g} mA: have it trip at no more than {most} "
+            "chairs, with a device at each outlet, or ask the chair maker for the true leakage."
+        )
+    return hold(rules.rules["leakage-by-count"], subject, leaks, hold_ma, note=note)
+
+
+def switch_on_finding(subject: str, supplies: int, breaker_a: Fraction, rules: RuleSet) -> Finding:
+    """Hold the rush of supplies that come on together against what a breaker lets pass.
+
+    Parameters
+    ----------
+    subject : str
+        The circuit, as people call it.
+    supplies : int
+        How many are on it.
+    breaker_a : Fraction
+        The breaker's rating. [A]
+    rules : RuleSet
+        Lends the rush of one supply and how many times its rating a breaker lets pass.
+
+    Returns
+    -------
+    Finding
+        ``switch-on-by-count``, a note; it excuses no overload. Equal to the limit passes.
+    """
+    rush_a = supplies * rules.exact("switch_on")
+    passes_a = rules.exact("switch_on_times") * breaker_a
+    note = ""
+    if rush_a > passes_a:
+        note = (
+            f"After a power cut {supplies} supplies come on together and may draw "
+            f"{amps_text(rush_a)} for an instant: the breaker may trip. Unplug some, switch it on, "
+            "plug them in one by one."
+        )
+    return hold(rules.rules["switch-on-by-count"], subject, rush_a, passes_a, note=note)

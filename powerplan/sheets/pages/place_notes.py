@@ -1,0 +1,36 @@
+"""What the kind of place asks, in sentences."""
+
+from __future__ import annotations
+
+from powerplan.model.findings import Finding, Outcome
+from powerplan.model.plan import Plan
+
+_OF_PLACE = ("gfci-basement", "afci-room", "wiring-method", "cord-fire-code", "row-width-assembly")
+_BY_COUNT = ("leakage-by-count", "switch-on-by-count")
+
+
+def place_notes(plan: Plan) -> tuple[Finding, ...]:
+    """Return the notes that the kind of place asks for and that somebody has to see to."""
+    by_rule = {finding.rule: finding for finding in plan.findings}
+    found = (by_rule.get(rule) for rule in _OF_PLACE)
+    return tuple(one for one in found if one is not None and one.outcome is not Outcome.MET)
+
+
+def count_notes(plan: Plan) -> tuple[Finding, ...]:
+    """Return the notes on many supplies at once that are over their limit."""
+    found = (finding for finding in plan.findings if finding.rule in _BY_COUNT)
+    return tuple(finding for finding in found if finding.outcome is Outcome.NOT_MET)
+
+
+def place_lead(plan: Plan) -> str:
+    """Return the words above the list: for this kind of place, or for one not said."""
+    place = plan.spec.project.place
+    if place is None:
+        return "The kind of place is not said; write place in the plan file. What it may ask:"
+    return f"What the place asks ({place}), whatever the answer:"
+
+
+def place_sentences(plan: Plan) -> tuple[str, ...]:
+    """Return each note as one sentence, shortest form."""
+    prefix = "The kind of place is not said. "
+    return tuple(finding.note.removeprefix(prefix) for finding in place_notes(plan))
