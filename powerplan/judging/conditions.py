@@ -17,6 +17,7 @@ _KINDS = (
     "wire",
     "neutral",
     "aluminum",
+    "fastening",
     "framing",
     "cut-out",
     "panel",
@@ -24,6 +25,7 @@ _KINDS = (
     "other",
 )
 _KIND_OF_RULE = {
+    "fastened-half": "fastening",
     "box-clears-framing": "framing",
     "box-size-known": "cut-out",
     "panel-space": "panel",

@@ -128,9 +128,25 @@ def _fastened(case: Case, branch: Branch) -> Iterator[Finding]:
     """Hold bolted seats to their share where the circuit also feeds other things, or may."""
     fixed = [seat for seat in branch.seats if seat.row.fastened is not False]
     feeds_others = branch.already is None or branch.already or len(fixed) < len(branch.seats)
-    if not fixed or not feeds_others or not case.rules.has("fastened-half"):
+    if not fixed or not case.rules.has("fastened-half"):
         return
     current = sum((seat.input_a for seat in fixed), Fraction(0))
     limit = case.rules.exact("fastened_share") * case.breaker_or_least_a(branch)
+    if not feeds_others:
+        yield from _one_loose(case, branch, limit)
+        return
     known = branch.breaker_a is not None or current > limit
     yield case.hold("fastened-half", branch.subject, current, limit, checked=known)
+
+
+def _one_loose(case: Case, branch: Branch, limit: Fraction) -> Iterator[Finding]:
+    """Where nobody knows a row's fastening, it may be the loose one beside bolted seats."""
+    unsaid = {seat.row.id for seat in branch.seats if seat.row.fastened is None}
+    beside = [
+        sum((seat.input_a for seat in branch.seats if seat.row.id != row), Fraction(0))
+        for row in unsaid
+    ]
+    most = max(beside, default=Fraction(0))
+    if most > limit:
+        note = "one row of unknown fastening may be loose, and the others bolted down"
+        yield case.hold("fastened-half", branch.subject, most, limit, note=note, checked=False)

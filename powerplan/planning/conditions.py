@@ -19,6 +19,7 @@ _KINDS = {
     "wire-matches-breaker": "wire",
     "shared-neutral": "neutral",
     "aluminum-wire": "aluminum",
+    "fastened-half": "fastening",
     "box-clears-framing": "framing",
     "box-size-known": "cut-out",
     "panel-space": "panel",
@@ -55,7 +56,7 @@ def conditions(
         told.extend(_look_condition(kind, finding) for finding in by_kind.get(kind, []))
     if unmeasured:
         told.append(_unmeasured(unmeasured))
-    for kind in ("panel", "framing", "cut-out", "cord", "other"):
+    for kind in ("fastening", "panel", "framing", "cut-out", "cord", "other"):
         found = by_kind.get(kind, [])
         if found:
             told.append(_from_findings(kind, found))
@@ -151,6 +152,7 @@ def _from_findings(kind: str, findings: list[Finding]) -> Condition:
     subjects = list(dict.fromkeys(finding.subject for finding in findings))
     sentences = {
         "panel": "the panel has a free space for each new circuit: have an electrician look",
+        "fastening": f"all rows on {_few(subjects)} are bolted down alike: ask whoever sets them",
         "framing": f"the joists are found clear of the cut-out at {_few(subjects)}: find them "
         "before cutting",
         "cut-out": f"the cut-out and lid of the floor box are known and fit at {_few(subjects)}",

@@ -154,7 +154,28 @@ def load_findings(site: Site, load: CircuitLoad) -> tuple[Finding, ...]:
     ]
     if load.fastened_a and load.feeds_other and rules.has("fastened-half"):
         findings.append(_half_finding(site, load))
+    elif rules.has("fastened-half"):
+        findings.extend(_half_unsaid(site, load))
     return tuple(findings)
+
+
+def _half_unsaid(site: Site, load: CircuitLoad) -> tuple[Finding, ...]:
+    """Rows of unknown fastening on a circuit of bolted seats alone: one of them may be loose, and
+    then the others may take half. Taking all as bolted would not be the stricter reading."""
+    by_row: dict[str, Fraction] = {}
+    for chair in load.chairs:
+        if site.spec.row(chair.row).fastened is None:
+            by_row[chair.row] = by_row.get(chair.row, Fraction(0)) + chair.input_a
+    most_a = load.fastened_a - min(by_row.values(), default=load.fastened_a)
+    limit_a = site.rules.exact("fastened_share") * load.breaker_a
+    if most_a <= limit_a:
+        return ()
+    note = (
+        f"Say of row {joined(list(by_row))} whether it is bolted down: where one is loose, the "
+        f"bolted seats beside it may take {amps_text(limit_a, down=True)} of this circuit."
+    )
+    rule = site.rules.rules["fastened-half"]
+    return (hold(rule, f"circuit {load.id}", most_a, limit_a, note=note, checked=False),)
 
 
 def _half_finding(site: Site, load: CircuitLoad) -> Finding:

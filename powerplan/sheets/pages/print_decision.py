@@ -38,6 +38,7 @@ _HOW = {
     "opposite poles; and that nothing is wired on from it.",
     "aluminum": "A licensed electrician opens every outlet and splice that the chairs draw "
     "through.",
+    "fastening": "Ask whoever sets the chairs whether each row is bolted to the floor.",
     "framing": "Find the joists from below, or scan the floor from above at each mark, before "
     "anything is cut.",
     "cut-out": "Ask whoever supplies the floor boxes for the cut-out and the lid, or measure one.",
