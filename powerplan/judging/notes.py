@@ -8,6 +8,7 @@ from math import ceil
 
 from powerplan.judging.case import AGREES, Branch, Case
 from powerplan.judging.layout import passage_m
+from powerplan.judging.seats import Seat
 from powerplan.model.findings import Finding, Outcome
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import NOT_POSSIBLE
@@ -85,8 +86,12 @@ def _rows(case: Case) -> Iterator[Finding]:
 
 
 def _supplies(branch: Branch) -> int:
-    parts = (seat.input_a / seat.kind.input_a for seat in branch.seats)
-    return ceil(sum(parts, Fraction(0)))
+    return ceil(sum((_part(seat) for seat in branch.seats), Fraction(0)))
+
+
+def _part(seat: Seat) -> Fraction:
+    """Its part of a supply: a half where it shares one; nothing of a chair without a motor."""
+    return seat.input_a / seat.kind.input_a if seat.kind.input_a else Fraction(0)
 
 
 def _leakage(case: Case) -> Iterator[Finding]:
@@ -107,7 +112,7 @@ def _behind(case: Case, branch: Branch) -> int:
         return _supplies(branch)
     guarded = {outlet.id for outlet in case.plan.spec.outlets if outlet.gfci}
     seats = [seat for seat in branch.seats if case.feeding.feed_of(seat.id) in guarded]
-    return ceil(sum((seat.input_a / seat.kind.input_a for seat in seats), Fraction(0)))
+    return ceil(sum((_part(seat) for seat in seats), Fraction(0)))
 
 
 def _switch_on(case: Case) -> Iterator[Finding]:

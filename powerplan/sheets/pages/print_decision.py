@@ -37,7 +37,7 @@ _HOW = {
     "neutral": "A licensed electrician looks in the panel: one handle for both circuits, on "
     "opposite poles; and that nothing is wired on from it.",
     "aluminum": "A licensed electrician opens every outlet and splice that the chairs draw "
-    "through.",
+    "through, power off and proved dead.",
     "fastening": "Ask whoever sets the chairs whether each row is bolted to the floor.",
     "framing": "Find the joists from below, or scan the floor from above at each mark, before "
     "anything is cut.",
