@@ -101,7 +101,14 @@ def _chair(kind: ChairKind) -> ChairKind:
 
 
 def _row(row: Row, width_m: float) -> Row:
-    pairs = tuple(
-        sorted((row.seats + 1 - right, row.seats + 1 - left) for left, right in row.no_arm_between)
+    return replace(
+        row,
+        center_x_m=round(width_m - row.center_x_m, 6),
+        no_arm_between=_pairs(row, row.no_arm_between),
+        shared_supplies=_pairs(row, row.shared_supplies),
     )
-    return replace(row, center_x_m=round(width_m - row.center_x_m, 6), no_arm_between=pairs)
+
+
+def _pairs(row: Row, pairs: tuple[tuple[int, int], ...]) -> tuple[tuple[int, int], ...]:
+    """Pairs of seats counted from the other end."""
+    return tuple(sorted((row.seats + 1 - right, row.seats + 1 - left) for left, right in pairs))

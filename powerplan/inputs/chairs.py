@@ -2,49 +2,52 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-from typing import Any
+from collections.abc import Mapping
 
 from powerplan.inputs import written as w
 from powerplan.inputs.moving_parts import parts_of
+from powerplan.inputs.power import WITHOUT, ReadSupply, power_of
 from powerplan.inputs.reading import (
     Reading,
     grid_m,
     grid_or_unknown_m,
     limit_a,
     limit_or_unknown_a,
-    load_a,
-    micro,
 )
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import amps_text
 from powerplan.model.spec import Chain, ChairKind, ClearZone
 
 
-def chairs_of(reading: Reading, tables: PlanTables) -> tuple[ChairKind, ...]:
-    """Return every kind of chair that could be read. [m, A]"""
+def chairs_of(
+    reading: Reading, tables: PlanTables, supplies: Mapping[str, ReadSupply]
+) -> tuple[ChairKind, ...]:
+    """Return every kind of chair that could be read, with the supplies they name. [m, A]"""
     if not tables.chairs and not tables.written("chair"):
         reading.faults.add((), "no [chair.NAME] is written; one kind of chair is wanted at least")
-    kinds = (_chair(reading, tables, table) for table in tables.chairs)
+    kinds = (_chair(reading, tables, table, supplies) for table in tables.chairs)
     return tuple(kind for kind in kinds if kind is not None)
 
 
-def _chair(reading: Reading, tables: PlanTables, table: Table[w.Chair]) -> ChairKind | None:
+def _chair(
+    reading: Reading,
+    tables: PlanTables,
+    table: Table[w.Chair],
+    supplies: Mapping[str, ReadSupply],
+) -> ChairKind | None:
     it = table.it
     _check_measures(reading, table)
     _check_clear(reading, table)
     _check_lead_from(reading, table)
     powered = it.powered is not False
     _check_power(reading, table)
-    input_a = _input_a(reading, table) if powered else Fraction(0)
-    continuous_a = _continuous_a(reading, table, input_a)
+    names = [table.name for table in tables.supplies]
+    power = power_of(reading, table, supplies, names) if powered else WITHOUT
     chain = _chain(reading, table)
     parts = parts_of(reading, tables, table.name)
-    lead_wire = reading.wire(table.at("lead_wire"), it.lead_wire)
-    if table.spoiled or input_a is None or continuous_a is None:
+    if table.spoiled or power is None:
         return None
-    if powered and (it.lead is None or it.lead_from is None):
+    if powered and it.lead_from is None:
         return None
     return ChairKind(
         id=table.name,
@@ -57,22 +60,27 @@ def _chair(reading: Reading, tables: PlanTables, table: Table[w.Chair]) -> Chair
         clear=_middle_of_seat(it) if it.measured is False else _clear_zone(it.clear),
         arm_gap_m=grid_or_unknown_m(it.arm_gap),
         rear_gap_m=grid_or_unknown_m(it.rear_gap),
-        input_a=input_a,
-        continuous_a=continuous_a,
-        continuous_said=it.continuous is not None or not powered,
-        lead_m=0.0 if it.lead is None else grid_m(it.lead),
-        lead_wire=lead_wire,
+        input_a=power.load.input_a,
+        continuous_a=power.load.continuous_a,
+        continuous_said=power.load.continuous_said,
+        lead_m=power.lead_m,
+        lead_wire=power.lead_wire,
         coupler_a=limit_or_unknown_a(it.coupler),
         lead_from=_lead_from(reading, it),
         chain=chain,
-        longer_leads_m=longer_m(reading, table, "lead"),
+        supply=power.supply,
+        longer_leads_m=power.longer_leads_m,
+        battery=power.battery,
         powered=powered,
         measured=it.measured is not False,
         parts=parts,
     )
 
 
-_OF_POWER = ("input", "power", "power_factor", "continuous", "lead", "longer_cords", "chain")
+_OF_POWER = (
+    *("input", "power", "power_factor", "continuous", "lead", "longer_cords", "chain"),
+    *("supply", "battery"),
+)
 
 
 def _check_power(reading: Reading, table: Table[w.Chair]) -> None:
@@ -91,20 +99,9 @@ def _check_power(reading: Reading, table: Table[w.Chair]) -> None:
             'where the cord leaves the chair, such as { right = "0 in", forward = "10 in" }',
         ),
     ):
-        if getattr(it, key) is None and table.sound(key):
+        asked = key == "lead_from" or it.supply is None
+        if asked and getattr(it, key) is None and table.sound(key):
             faults.add(table.path, f"{key} is missing: {hint}")
-
-
-def longer_m(reading: Reading, table: Table[Any], usual: str) -> tuple[float, ...]:
-    """Return the longer cords that a maker sells, rising; each is longer than the usual. [m]"""
-    longer = table.it.longer_cords or ()
-    usual_m = getattr(table.it, usual)
-    for number, length in enumerate(longer):
-        if usual_m is not None and micro(length) <= micro(usual_m):
-            words = f"{reading.text(length)} is not longer than the {usual.replace('_', ' ')} of"
-            path = (*table.at("longer_cords"), number)
-            reading.faults.add(path, f"{words} {reading.text(usual_m)}; name only longer ones")
-    return tuple(sorted({grid_m(length) for length in longer}))
 
 
 def _lead_from(reading: Reading, it: w.Chair) -> Point:
@@ -196,50 +193,6 @@ def _check_lead_from(reading: Reading, table: Table[w.Chair]) -> None:
     elif right > clear.width / 2:
         words = f"{text(right)} from the middle is outside the clear zone, which is"
         reading.faults.add((*path, "right"), f"{words} {text(clear.width / 2)} to either side")
-
-
-def _input_a(reading: Reading, table: Table[w.Chair]) -> Fraction | None:
-    """Return the amperes of one chair, rounded up where finer than a microampere. [A]"""
-    it, faults = table.it, reading.faults
-    if not table.sound("input", "power", "power_factor"):
-        return None
-    if it.input is not None:
-        for key in ("power", "power_factor"):
-            if getattr(it, key) is not None:
-                faults.add(table.at(key), "input is written too; one of the two is wanted")
-        return load_a(it.input)
-    if it.power is None and it.power_factor is None:
-        words = 'input is missing: amperes on the INPUT line of the label, such as "1.8 A"'
-        faults.add(table.path, words)
-        return None
-    if it.power is None or it.power_factor is None:
-        key, other = ("power", "power_factor") if it.power else ("power_factor", "power")
-        words = f"{other} is missing beside it: watts alone do not give amperes"
-        faults.add(table.at(key), f"{words}; write both, or input with the label's amperes")
-        return None
-    volts = reading.rules.exact("nominal_voltage")
-    input_a = load_a(it.power / (volts * it.power_factor))
-    words = f"{float(it.power):g} W at {float(volts):g} V and power factor"
-    words += f" {float(it.power_factor):g} draws {amps_text(input_a)}"
-    reading.assume(f"chair {table.name}", words)
-    return input_a
-
-
-def _continuous_a(
-    reading: Reading, table: Table[w.Chair], input_a: Fraction | None
-) -> Fraction | None:
-    if not input_a or not table.sound("continuous"):
-        return input_a
-    if table.it.continuous is None:
-        if reading.rules.weighs_lasting:
-            words = f"all of its {amps_text(input_a)} counts as lasting 3 h or more"
-            reading.assume(f"chair {table.name}", words)
-        return input_a
-    continuous_a = load_a(table.it.continuous)
-    if continuous_a > input_a:
-        words = f"{amps_text(continuous_a)} is more than the chair's input of {amps_text(input_a)}"
-        reading.faults.add(table.at("continuous"), words)
-    return continuous_a
 
 
 def _chain(reading: Reading, table: Table[w.Chair]) -> Chain | None:

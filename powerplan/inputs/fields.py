@@ -312,6 +312,7 @@ CordDiameter = Annotated[Fraction, _length("1/16 in", "2 in")]
 HomeRun = Annotated[Fraction | None, _length_or_unknown("1 ft", "1000 ft")]
 OutletHeight = Annotated[Fraction, _length("1/8 in", "20 ft", zero=True)]
 BoxSide = Annotated[Fraction, _length("1 in", "3 ft")]
+LooseSide = Annotated[Fraction, _length("1/2 in", "3 ft")]
 Small = Annotated[Fraction, _length("1/64 in", "1 ft", zero=True)]
 
 Seats = Annotated[int, PlainValidator(count(1, 200))]

@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 
 from powerplan.inputs.saying import named
+from powerplan.model.lengths import joined
 
 _LONGEST = 40
+_OWN_WORDS = ("box ", "wall ", "supply ", "unit ")
 _DIGITS = frozenset("0123456789")
 _OTHER = frozenset("0123456789 -_.")
 
@@ -32,8 +34,9 @@ def name_fault(kind: str, name: str) -> str | None:
             f"the name of a row may not end in a digit, since chair {named(name + '1')} "
             "is the first of its seats; write a letter"
         )
-    if kind == "outlet" and (name == "panel" or name.startswith(("box ", "wall "))):
-        return 'an outlet may not be called "panel", nor start with "box" or "wall" and a space'
+    if kind == "outlet" and (name == "panel" or name.startswith(_OWN_WORDS)):
+        words = joined([f'"{word.strip()}"' for word in _OWN_WORDS], "or")
+        return f'an outlet may not be called "panel", nor start with {words} and a space'
     if kind == "circuit" and re.fullmatch("new [0-9]+", name):
         return f"{named(name)} is kept for circuits that are planned; write another name"
     return None

@@ -8,7 +8,9 @@ from powerplan.inputs import written as w
 from powerplan.inputs.chairs import chairs_of
 from powerplan.inputs.circuits import circuits_of
 from powerplan.inputs.faults import Faults
+from powerplan.inputs.outlet_units import outlet_units_of
 from powerplan.inputs.outlines import frame_of
+from powerplan.inputs.power import supplies_of
 from powerplan.inputs.reading import Reading
 from powerplan.inputs.rooms import areas_of, doors_of, floor_of, risers_of
 from powerplan.inputs.rows import rows_of, tables_of
@@ -55,13 +57,15 @@ def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) 
     floor = floor_of(reading, tables)
     no_cut = areas_of(reading, tables.no_cut)
     risers = risers_of(reading, tables)
-    chairs = chairs_of(reading, tables)
+    supplies = supplies_of(reading, tables)
+    chairs = chairs_of(reading, tables, supplies)
     rows = rows_of(reading, tables)
     circuits = circuits_of(reading, tables)
     outlets = outlets_of(reading, tables)
     new_work = new_work_of(reading, tables)
     cords = cords_of(reading, tables)
     readings = tape_readings_of(reading, tables, doors, outlets)
+    outlet_units = outlet_units_of(reading, tables)
     if faults or frame is None:
         return None
     return PlanSpec(
@@ -82,6 +86,8 @@ def spec_of(tables: PlanTables, stem: str, rules_for: RulesFor, faults: Faults) 
         assumed=tuple(reading.assumed),
         tables=tables_of(tables),
         readings=readings,
+        supplies=tuple(read.kind for read in supplies.values()),
+        outlet_units=outlet_units,
     )
 
 

@@ -8,6 +8,7 @@ from powerplan.inputs.row_pieces import Made, made_of, seat_count
 from powerplan.inputs.row_places import check_stands
 from powerplan.inputs.row_standing import Standing, names_again, stand_rows
 from powerplan.inputs.saying import named
+from powerplan.inputs.shared import Pairs, shared_supplies
 from powerplan.inputs.tables import PlanTables, Table, natural
 from powerplan.model.lengths import joined, micrometres
 from powerplan.model.seats import TABLE
@@ -40,8 +41,11 @@ def rows_of(reading: Reading, tables: PlanTables) -> tuple[Row, ...]:
     for table in tables.rows:
         made = made_of(reading, tables, table)
         _check_curve(reading, tables, table, made)
+        pairs: Pairs = ()
+        if made is not None:
+            pairs = shared_supplies(reading, tables, table, list(made.kinds))
         for name in (table.name, *names_again(table)):
-            row = _row(reading, table, name, made, stands.get(name))
+            row = _row(reading, table, name, made, stands.get(name), pairs)
             if row is not None:
                 rows.append(row)
     _check_total(reading, tables)
@@ -51,7 +55,12 @@ def rows_of(reading: Reading, tables: PlanTables) -> tuple[Row, ...]:
 
 
 def _row(
-    reading: Reading, table: Table[w.Row], name: str, made: Made | None, stands: Standing | None
+    reading: Reading,
+    table: Table[w.Row],
+    name: str,
+    made: Made | None,
+    stands: Standing | None,
+    pairs: Pairs,
 ) -> Row | None:
     it = table.it
     half = reading.rules.has("fastened-half")
@@ -75,6 +84,7 @@ def _row(
         pieces=made.pieces,
         angle_rad=stands.angle_rad,
         curve=curve,
+        shared_supplies=pairs,
     )
 
 

@@ -163,12 +163,18 @@ def cords_of(reading: Reading, tables: PlanTables) -> Cords:
     if diameter is None:
         diameter = reading.rules.exact("cord_diameter")
         reading.assume("cords", f"a cord is {_thickness(diameter, reading.units)} thick")
+    names = [unit.name for unit in tables.outlet_units]
+    if it.outlet_unit is not None and it.outlet_unit not in names:
+        hint = meant(it.outlet_unit, names) if names else "; write [outlet_unit.NAME] for it"
+        words = f"outlet unit {named(it.outlet_unit)} is not written{hint}"
+        reading.faults.add(table.at("outlet_unit"), words)
     return Cords(
         lengths_m=lengths_m,
         wire=reading.wire(table.at("wire"), it.wire),
         diameter_m=grid_m(diameter),
         extensions=extensions,
         open_floor_m=grid_m(it.open_floor or Fraction(0)),
+        outlet_unit=it.outlet_unit,
     )
 
 

@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from powerplan.inputs import written as w
+from powerplan.inputs import written_loose as wl
 from powerplan.inputs.faults import Faults, Path
 from powerplan.inputs.names import name_fault
 from powerplan.inputs.saying import found, meant, named, nearest, shown
@@ -21,16 +22,8 @@ M_co = TypeVar("M_co", bound=w.Written, covariant=True)
 VERSION = 1
 
 _GROUPS = (
-    "door",
-    "obstacle",
-    "walkway",
-    "riser",
-    "chair",
-    "table",
-    "row",
-    "circuit",
-    "outlet",
-    "reading",
+    *("door", "obstacle", "walkway", "riser", "chair", "supply", "table", "row", "circuit"),
+    *("outlet", "outlet_unit", "reading"),
 )
 _SINGLES = ("project", "room", "floor", "new_work", "cords")
 _LEVELS = ("plan_file", "bare_numbers", "chairs_from", *_SINGLES, *_GROUPS)
@@ -89,6 +82,8 @@ class PlanTables:
         self.risers = self._group("riser", w.Riser)
         self.chairs, self.parts = self._chairs()
         self.tables = self._group("table", w.StandingTable)
+        self.supplies = self._group("supply", wl.Supply)
+        self.outlet_units = self._group("outlet_unit", wl.OutletUnit)
         self.rows = self._group("row", w.Row)
         self.circuits = self._group("circuit", w.Circuit)
         self.outlets = self._group("outlet", w.Outlet)

@@ -14,6 +14,7 @@ MARKS = str.maketrans(
         **dict.fromkeys("\t\u00a0\u2007\u2009\u202f", " "),
         **dict.fromkeys("\u00b5\u03bc", "u"),
         "\u2044": "/",
+        **dict.fromkeys("\u2126\u03a9", "ohm"),
         "\u00bd": " 1/2",
         "\u00bc": " 1/4",
         "\u00be": " 3/4",
@@ -44,6 +45,8 @@ KNOWN: dict[str, tuple[str, Fraction]] = {
     **_words("apparent", _ONE, "va voltamp voltamps"),
     **_words("apparent", _KILO, "kva"),
     **_words("voltage", _ONE, "v volt volts vac vdc"),
+    **_words("resistance", _ONE, "ohm ohms"),
+    **_words("resistance", _MILLI, "mohm mohms milliohm milliohms"),
 }
 
 IS_A = {
@@ -52,6 +55,7 @@ IS_A = {
     "power": "a power",
     "apparent": "in volt-amperes",
     "voltage": "a voltage",
+    "resistance": "a resistance",
     "energy": "an energy",
     "area": "an area",
     "angle": "an angle",

@@ -42,11 +42,14 @@ _VOLTS = r"(?<![a-z0-9.])([0-9]{1,6}(?:\.[0-9]{1,3})?) ?(?:v|volts?|vdc|vac)(?![
 _DIRECT = r"(?<![a-z])(?:v?dc|output)(?![a-z])|\u2393"
 
 
+_SIGNS = {"power": "W", "voltage": "V", "resistance": "ohm"}
+
+
 class QuantityError(ValueError):
     """A text that is not the quantity wanted; its words say what would be."""
 
 
-class _Kind(NamedTuple):
+class Kind(NamedTuple):
     """What is being read: its bounds in SI, and what is wanted, in words."""
 
     name: str
@@ -58,7 +61,9 @@ class _Kind(NamedTuple):
         """Return a bound as people read it."""
         if self.name == "length":
             return length_text(float(value), "ft-in", step=64)
-        return amps_text(value) if self.name == "current" else f"{float(value):g} W"
+        if self.name == "current":
+            return amps_text(value)
+        return f"{float(value):g} {_SIGNS[self.name]}"
 
 
 def read_length_m(
@@ -88,8 +93,8 @@ def read_length_m(
     QuantityError
         Saying what was found and what is wanted.
     """
-    kind = _Kind(name="length", least=least_m, most=most_m, wanted=wanted)
-    return _read(text, kind, zero=zero, negative=negative)
+    kind = Kind(name="length", least=least_m, most=most_m, wanted=wanted)
+    return read_quantity(text, kind, zero=zero, negative=negative)
 
 
 def read_current_a(
@@ -118,8 +123,8 @@ def read_current_a(
     QuantityError
         Saying what was found and what is wanted; the OUTPUT of a power supply is told as such.
     """
-    kind = _Kind(name="current", least=least_a, most=most_a, wanted=wanted)
-    return _read(text, kind, zero=zero, negative=False)
+    kind = Kind(name="current", least=least_a, most=most_a, wanted=wanted)
+    return read_quantity(text, kind, zero=zero, negative=False)
 
 
 def read_power_w(
@@ -145,11 +150,12 @@ def read_power_w(
     QuantityError
         Saying what was found and what is wanted.
     """
-    kind = _Kind(name="power", least=least_w, most=most_w, wanted=wanted)
-    return _read(text, kind, zero=False, negative=False)
+    kind = Kind(name="power", least=least_w, most=most_w, wanted=wanted)
+    return read_quantity(text, kind, zero=False, negative=False)
 
 
-def _read(text: object, kind: _Kind, *, zero: bool, negative: bool) -> Fraction:
+def read_quantity(text: object, kind: Kind, *, zero: bool, negative: bool) -> Fraction:
+    """Return a quantity of some kind, exactly, in SI; see the readers above."""
     plain = _plain(text, kind)
     value = _usual(plain, kind)
     if value is None:
@@ -160,7 +166,7 @@ def _read(text: object, kind: _Kind, *, zero: bool, negative: bool) -> Fraction:
     return _bounded(text, value, kind, zero=zero, negative=negative)
 
 
-def _usual(plain: str, kind: _Kind) -> Fraction | None:
+def _usual(plain: str, kind: Kind) -> Fraction | None:
     """A plain number and a well-known unit of the right kind, without a look at any slip."""
     shape = re.fullmatch(_USUAL, plain)
     unit = None if shape is None else KNOWN.get(shape[2].lower())
@@ -169,7 +175,7 @@ def _usual(plain: str, kind: _Kind) -> Fraction | None:
     return Fraction(shape[1]) * unit[1]
 
 
-def _plain(text: object, kind: _Kind) -> str:
+def _plain(text: object, kind: Kind) -> str:
     """Return the text with plain marks and single spaces."""
     if not isinstance(text, str):
         number = isinstance(text, int | float) and not isinstance(text, bool)
@@ -183,7 +189,7 @@ def _plain(text: object, kind: _Kind) -> str:
     return _with_points(text, re.sub("^([+-]) ", r"\1", plain), kind)
 
 
-def _with_points(text: object, plain: str, kind: _Kind) -> str:
+def _with_points(text: object, plain: str, kind: Kind) -> str:
     """Return the text with a point for a decimal comma; refused where it could mean thousands."""
     if "," not in plain and plain.count(".") < 2:
         return plain
@@ -210,7 +216,7 @@ def _with_points(text: object, plain: str, kind: _Kind) -> str:
     return re.sub("(?<=[0-9]),(?=[0-9])", ".", plain)
 
 
-def _refuse_known_slips(text: object, plain: str, kind: _Kind) -> None:
+def _refuse_known_slips(text: object, plain: str, kind: Kind) -> None:
     """Give the common slips a sentence each."""
     small = plain.lower()
     if small == "unknown":
@@ -244,7 +250,7 @@ def _refuse_volts_beside_amperes(text: object, small: str) -> None:
         )
 
 
-def _feet_and_inches(text: object, plain: str, kind: _Kind) -> Fraction | None:
+def _feet_and_inches(text: object, plain: str, kind: Kind) -> Fraction | None:
     shape = re.fullmatch(_FEET_INCHES, plain)
     if shape is None:
         return None
@@ -265,7 +271,7 @@ def _feet_and_inches(text: object, plain: str, kind: _Kind) -> Fraction | None:
     return -size if sign == "-" else size
 
 
-def _amount_and_word(text: object, plain: str, kind: _Kind) -> Fraction:
+def _amount_and_word(text: object, plain: str, kind: Kind) -> Fraction:
     shape = re.fullmatch(_SINGLE, plain)
     if shape is None:
         raise QuantityError(f"{found(text)} is not a number and a unit; {kind.wanted}")
@@ -297,7 +303,7 @@ def _number(text: object, amount: str) -> Fraction:
     return Fraction(part)
 
 
-def _bounded(text: object, value: Fraction, kind: _Kind, *, zero: bool, negative: bool) -> Fraction:
+def _bounded(text: object, value: Fraction, kind: Kind, *, zero: bool, negative: bool) -> Fraction:
     if value == 0:
         if zero:
             return value

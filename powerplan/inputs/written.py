@@ -11,6 +11,7 @@ from typing import Annotated, ClassVar
 from pydantic import BaseModel, ConfigDict, Field
 
 from powerplan.inputs import fields as f
+from powerplan.inputs import fields_loose as fl
 from powerplan.inputs import row_fields as rf
 from powerplan.inputs.fields import OR_UNKNOWN, needed
 from powerplan.inputs.on_it import AlreadyOnIt
@@ -144,6 +145,15 @@ class Part(Written):
     least_gap: f.Gap = None
 
 
+class Battery(Written):
+    """The table ``battery`` of a chair."""
+
+    charger_input: f.Input = Field(description='the charger\'s INPUT line, such as "0.5 A"')
+    charged: fl.Charged = Field(
+        description='"in place" where the charger stays plugged in at the chair, or "elsewhere"'
+    )
+
+
 class Chair(Written):
     """[chair.NAME]"""
 
@@ -151,6 +161,7 @@ class Chair(Written):
         "clear": Clear,
         "lead_from": LeadFrom,
         "chain": Chain,
+        "battery": Battery,
     }
 
     seat_width: f.SeatWidth = needed('between the arms, such as "23 in"')
@@ -171,6 +182,8 @@ class Chair(Written):
     power: f.Power | None = None
     power_factor: f.PowerFactor | None = None
     continuous: f.ContinuousOrUnknown = None
+    supply: f.Text | None = None
+    battery: Battery | None = None
     lead: f.CordLength | None = None
     lead_wire: f.WireOrUnknown = None
     longer_cords: tuple[f.CordLength, ...] | None = None
@@ -234,6 +247,7 @@ class Row(Written):
     repeat: Repeat | None = None
     no_arm_between: tuple[f.Pair, ...] | None = None
     arm_widths: tuple[f.ArmWidth, ...] | None = None
+    shared_supply: tuple[f.Pair, ...] | None = None
     fastened: f.FlagOrUnknown = None
 
 
@@ -313,3 +327,4 @@ class Cords(Written):
     diameter: f.CordDiameter | None = None
     extensions: f.Extensions | None = None
     open_floor: f.Away | None = None
+    outlet_unit: f.Text | None = None

@@ -13,6 +13,7 @@ from powerplan.judging.rows import LaidRow, lay_rows
 from powerplan.judging.seats import Seat
 from powerplan.model.findings import Bound, Finding, Force, hold
 from powerplan.model.lengths import micrometres
+from powerplan.model.loose import OutletUnit, Supply, SupplyKind
 from powerplan.model.plan import Box, CircuitUse, Plan
 from powerplan.model.rules import RuleSet, Wire
 from powerplan.model.spec import Circuit, Load, Outlet
@@ -62,6 +63,9 @@ class Case:
     boxes: Mapping[str, Box]
     feeding: Feeding
     branches: Mapping[str, Branch]
+    supplies: Mapping[str, Supply]
+    supply_kinds: Mapping[str, SupplyKind]
+    units: Mapping[str, OutletUnit]
 
     def hold(
         self,
@@ -201,6 +205,14 @@ def open_case(plan: Plan, rules: RuleSet) -> Case:
         boxes=boxes,
         feeding=feeding,
         branches=_branches(plan, seats, feeding, feeds),
+        supplies={supply.id: supply for supply in reversed(plan.supplies)},
+        supply_kinds={
+            supply.id: kind
+            for supply in reversed(plan.supplies)
+            for kind in spec.supplies
+            if kind.id == supply.kind
+        },
+        units={unit.id: unit for unit in reversed(plan.outlet_units)},
     )
 
 

@@ -13,9 +13,11 @@ from powerplan.judging.plugs import downstream_a
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import MICROMETRE_M, micrometres
+from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
 from powerplan.model.plan import Cord
 
 _EDGE_M = 2 * MICROMETRE_M
+_KINDS = (OWN, LINK, EXTENSION, WALL_CORD, CHAIR_CORD, UNIT_CORD)
 
 
 def judge_cords(case: Case) -> Iterator[Finding]:
@@ -25,7 +27,7 @@ def judge_cords(case: Case) -> Iterator[Finding]:
         subject = f"cord {cord.id}"
         if names.count(cord.id) > 1:
             yield case.broken(AGREES, subject, "two cords have this name")
-        if cord.kind not in (OWN, LINK, EXTENSION):
+        if cord.kind not in _KINDS:
             yield case.broken(AGREES, subject, f"{cord.kind!r:.40} is not a kind of cord")
         else:
             name = f"{cord.from_}-{cord.to}"
@@ -99,6 +101,9 @@ def _bought(case: Case, cord: Cord) -> Iterator[Finding]:
             note = f"extensions are {offered.extensions!r} and this one starts at {cord.from_}"
             yield case.broken(AGREES, subject, note)
         return
+    if cord.kind in (WALL_CORD, CHAIR_CORD):
+        yield from _of_a_supply(case, cord)
+        return
     seat = case.seats.get(cord.to)
     if seat is None:
         return
@@ -108,6 +113,21 @@ def _bought(case: Case, cord: Cord) -> Iterator[Finding]:
     elif seat.kind.chain is not None:
         yield case.same_length(subject, "bought_m", cord.bought_m, seat.kind.chain.link_m)
         yield case.same_words(subject, "wire", cord.wire, seat.kind.chain.wire)
+
+
+def _of_a_supply(case: Case, cord: Cord) -> Iterator[Finding]:
+    """A wall cord and a chair cord are those of the supply between them."""
+    subject = f"cord {cord.id}"
+    name = cord.to if cord.kind == WALL_CORD else cord.from_
+    kind = case.supply_kinds.get(name)
+    if kind is None:
+        yield case.broken(AGREES, subject, f"no supply is called {name!r:.60}")
+    elif cord.kind == WALL_CORD:
+        yield from _of_its_maker(case, cord, kind.wall_cord_m, kind.longer_cords_m)
+        yield case.same_words(subject, "wire", cord.wire, kind.wall_cord_wire)
+    else:
+        yield from _of_its_maker(case, cord, kind.chair_cord_m, ())
+        yield case.same_words(subject, "wire", cord.wire, kind.chair_cord_wire)
 
 
 def _of_its_maker(
@@ -152,11 +172,21 @@ def _start(case: Case, cord: Cord) -> Point | None:
     if cord.from_ in case.boxes:
         box = case.boxes[cord.from_]
         return box.x_m, box.y_m
+    if cord.from_ in case.supplies or cord.from_ in case.units:
+        return _loose(case, cord.from_)
     before = (c for c in case.plan.cords if c.kind == EXTENSION and c.to == cord.from_ and c.path_m)
     return next((other.path_m[-1] for other in before), None)
 
 
+def _loose(case: Case, name: str) -> Point | None:
+    """The middle of a supply or an outlet unit. [m]"""
+    thing = case.supplies.get(name) or case.units.get(name)
+    return None if thing is None else (thing.x_m, thing.y_m)
+
+
 def _end(case: Case, cord: Cord) -> Point | None:
+    if cord.kind in (WALL_CORD, UNIT_CORD):
+        return _loose(case, cord.to)
     if cord.kind != EXTENSION:
         return case.seats[cord.to].lead_from if cord.to in case.seats else None
     after = (c for c in case.plan.cords if c.from_ == cord.to and c.kind != LINK and c.path_m)

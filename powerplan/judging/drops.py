@@ -9,6 +9,7 @@ from powerplan.judging.case import Branch, Case
 from powerplan.judging.outlets import square_m
 from powerplan.judging.plugs import downstream_a
 from powerplan.model.findings import Finding
+from powerplan.model.loose import CHAIR_CORD
 
 _TOLERANCE = Fraction(1, 10**4)
 _PANEL = "panel"
@@ -42,6 +43,8 @@ def chair_drop_v(case: Case, chair: str) -> float | None:
     parts = [_home_run_v(case, branch), _wiring_v(case, branch, trace.feed)]
     for n in trace.cords:
         cord = case.plan.cords[n]
+        if cord.kind == CHAIR_CORD:
+            continue  # the supply's output is another voltage; see ``loose``
         wire, current_a = case.wire(cord.wire), downstream_a(case, n)
         ohm_per_m = None if wire is None else wire.cord_ohm_per_m
         parts.append(_lost_v(current_a, cord.bought_m, ohm_per_m))

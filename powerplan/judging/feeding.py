@@ -6,9 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from powerplan.judging.seats import Seat
+from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
 from powerplan.model.plan import Cord, Plan
 
 OWN, LINK, EXTENSION = "own", "link", "extension"
+ENDS_BETWEEN = (EXTENSION, WALL_CORD, UNIT_CORD)
+"""Kinds of cord that end at no chair, but at a joint, a supply or an outlet unit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,13 +57,13 @@ def follow(plan: Plan, seats: Mapping[str, Seat], feeds: frozenset[str]) -> Feed
         Where several cords end at one chair, the first listed is followed.
     """
     into: dict[str, list[int]] = {name: [] for name in seats}
-    joints: dict[str, int] = {}
+    between: dict[str, int] = {}
     for n, cord in enumerate(plan.cords):
-        if cord.kind == EXTENSION:
-            joints.setdefault(cord.to, n)
+        if cord.kind in ENDS_BETWEEN:
+            between.setdefault(cord.to, n)
         elif cord.to in into:
             into[cord.to].append(n)
-    traces = {name: _trace(name, plan.cords, into, joints, feeds) for name in seats}
+    traces = {name: _trace(name, plan.cords, into, between, feeds) for name in seats}
     carries: dict[int, list[str]] = {n: [] for n in range(len(plan.cords))}
     for name, trace in traces.items():
         for n in trace.cords:
@@ -76,7 +79,7 @@ def _trace(
     chair: str,
     cords: tuple[Cord, ...],
     into: Mapping[str, list[int]],
-    joints: Mapping[str, int],
+    between: Mapping[str, int],
     feeds: frozenset[str],
 ) -> Trace:
     way: list[int] = []
@@ -85,11 +88,11 @@ def _trace(
     while at is not None and at not in way:
         way.append(at)
         cord = cords[at]
-        if cord.kind != LINK and cord.from_ in feeds:
+        if cord.kind not in (LINK, CHAIR_CORD) and cord.from_ in feeds:
             feed, at = cord.from_, None
         elif cord.kind == LINK:
             before = into.get(cord.from_)
             at = before[0] if before else None
         else:
-            at = joints.get(cord.from_)
+            at = between.get(cord.from_)
     return Trace(chair=chair, cords=tuple(reversed(way)), feed=feed, round_and_round=at is not None)

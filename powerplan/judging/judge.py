@@ -14,6 +14,7 @@ from powerplan.judging.found import judge_found
 from powerplan.judging.hazards import judge_hazards
 from powerplan.judging.layout import judge_layout
 from powerplan.judging.loads import judge_circuits
+from powerplan.judging.loose import judge_loose
 from powerplan.judging.measured import judge_measures
 from powerplan.judging.notes import judge_notes
 from powerplan.judging.outlets import judge_outlets
@@ -47,6 +48,7 @@ _TRADES = (
     judge_outlets,
     judge_cords,
     judge_ways,
+    judge_loose,
     judge_drops,
 )
 

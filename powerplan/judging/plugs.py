@@ -10,6 +10,7 @@ from powerplan.judging.case import AGREES, Branch, Case
 from powerplan.judging.feeding import EXTENSION, LINK, OWN
 from powerplan.judging.seats import Seat
 from powerplan.model.findings import Finding, Force
+from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
 from powerplan.model.plan import NOT_POSSIBLE, Cord
 
 
@@ -69,7 +70,15 @@ def judge_plugs(case: Case) -> Iterator[Finding]:
 def downstream_a(case: Case, number: int) -> Fraction:
     """Return the current of all chairs that a cord of the record carries. [A]"""
     names = case.feeding.carries[number]
+    if case.plan.cords[number].kind == CHAIR_CORD:
+        return low_current_a(case, case.plan.cords[number])
     return sum((case.seats[name].input_a for name in names), Fraction(0))
+
+
+def low_current_a(case: Case, cord: Cord) -> Fraction:
+    """Return what a chair cord may have to carry: its supply's whole output. [A]"""
+    kind = case.supply_kinds.get(cord.from_)
+    return Fraction(0) if kind is None else kind.output_a
 
 
 def socket_finding(
@@ -96,7 +105,7 @@ def socket_finding(
 
 def _plug(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> _Plug | None:
     """Return the plug at the near end of a cord; links and leads at a joint have none here."""
-    if cord.kind == LINK or not seats:
+    if cord.kind in (LINK, CHAIR_CORD) or not seats:
         return None
     branch = case.branch_of(cord.from_)
     if branch is None:
@@ -128,7 +137,7 @@ def _plug_findings(case: Case, plug: _Plug) -> Iterator[Finding]:
 
 def _sockets(case: Case) -> Iterator[Finding]:
     """Count what is plugged into each outlet, box, extension and chair."""
-    starts = [cord.from_ for cord in case.plan.cords if cord.kind != LINK]
+    starts = [cord.from_ for cord in case.plan.cords if cord.kind not in (LINK, CHAIR_CORD)]
     links = [cord.from_ for cord in case.plan.cords if cord.kind == LINK]
     ends = [cord.to for cord in case.plan.cords if cord.kind == EXTENSION]
     for name, outlet in case.outlets.items():
@@ -165,16 +174,19 @@ def _chain(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]
 def _wire(case: Case, cord: Cord, seats: tuple[Seat, ...]) -> Iterator[Finding]:
     subject = f"cord {cord.id}"
     current = sum((seat.input_a for seat in seats), Fraction(0))
+    if cord.kind == CHAIR_CORD:
+        current = low_current_a(case, cord)
     if cord.kind != EXTENSION:
         wire = case.wire(cord.wire)
-        as_made = wire is None and cord.kind == OWN and len(seats) < 2
+        made = cord.kind in (WALL_CORD, CHAIR_CORD, UNIT_CORD) or len(seats) < 2
+        as_made = wire is None and cord.kind != LINK and made
         yield case.hold(
             "cord-wire",
             subject,
             current,
             wire.cord_a if wire else None,
             force=Force.NOTE if as_made else None,
-            note="a chair's own lead, as its maker made it" if as_made else "",
+            note="a cord as its maker made it" if as_made else "",
         )
         return
     temporary = case.rules.rules["extension-temporary"].force

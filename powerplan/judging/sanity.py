@@ -7,6 +7,7 @@ from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from typing import Any
 
+from powerplan.judging.sanity_loose import loose_faults
 from powerplan.judging.sanity_shapes import shape_faults
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import MICROMETRE_M
@@ -35,6 +36,7 @@ def _spec_faults(plan: Plan) -> tuple[str, ...]:
         *(words for row in spec.rows for words in _rows(row)),
         *_framings(spec),
         *_supplies(spec),
+        *loose_faults(spec),
         *_too_few_chairs(plan),
     )
 

@@ -178,6 +178,9 @@ class Row:
         mixed = (piece.kind for piece in self.pieces if piece.what == SEAT)
         return tuple(dict.fromkeys(kind for kind in mixed if kind)) or (self.chair,)
 
-    def shares_supply(self, seat: int) -> bool:
-        """True where a seat, counted from the left, shares its supply with a neighbour."""
-        return any(seat in pair for pair in self.shared_supplies)
+    def supply_mate(self, seat: int) -> int | None:
+        """Return the seat that shares a supply with this one, counted from the left, if any."""
+        for left, right in self.shared_supplies:
+            if seat in (left, right):
+                return right if seat == left else left
+        return None

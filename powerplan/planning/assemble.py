@@ -68,6 +68,7 @@ def assemble(site: Site, solved: tuple[Solved, ...], flips: tuple[Flip, ...], sh
         zones=record.zones(site),
         findings=findings,
         bounds=_bounds(site, way),
+        supplies=record.supplies(way) if way else (),
     )
     return rounded(plan)
 

@@ -21,11 +21,12 @@ def longest_chain(chairs: Sequence[SeatedChair]) -> int:
         The powered chairs of a row.
     """
     kinds = {chair.kind.id: chair.kind for chair in chairs}
+    least = 2 if any(chair.mate is not None for chair in chairs) else 1
     if all(kind.chain is None for kind in kinds.values()):
-        return 1
+        return least
     most = max(kind.chain.chairs for kind in kinds.values() if kind.chain is not None)
     least_a = min(kind.input_a for kind in kinds.values())
-    return max(1, min(most, int(max(map(_most_a, kinds.values())) / least_a)))
+    return max(least, min(most, int(max(map(_most_a, kinds.values())) / least_a)))
 
 
 def _most_a(kind: ChairKind) -> Fraction:
@@ -43,13 +44,15 @@ def may_share_plug(chairs: Sequence[SeatedChair]) -> bool:
     """Return True where chairs are one, or neighbours whose makers allow a chain of them all.
 
     Of mixed kinds the least current and the least number count; a seat without power between two
-    ends a chain.
+    ends a chain. Seats that share a supply are never parted, and share its plug with nobody else.
 
     Parameters
     ----------
     chairs : sequence of SeatedChair
         Powered chairs of one row, from the left.
     """
+    if any(chair.mate is not None for chair in chairs):
+        return len(chairs) == 2 and chairs[0].mate == chairs[1].seat
     if len(chairs) == 1:
         return True
     if any(after.seat != before.seat + 1 for before, after in pairwise(chairs)):

@@ -7,9 +7,10 @@ from typing import Any
 from powerplan.engineering.boxes.marks import BoxSpot
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.model.lengths import micrometres
+from powerplan.model.loose import Supply
 from powerplan.model.plan import Box, CircuitUse, Cord, Drift, PlacedChair, Zone
 from powerplan.planning.loads import CircuitLoad, Fed, Way
-from powerplan.planning.runs import Leg
+from powerplan.planning.runs import LINK, Leg
 from powerplan.planning.site import FLOOR_BOX, Site
 from powerplan.planning.spare import Coil, coils
 from powerplan.planning.volts import CircuitVolts, Wiring
@@ -27,7 +28,8 @@ def placed_chairs(
             before = fed.feed.id
             for chair in run.chairs:
                 fed_by[chair.id] = (fed.circuit, before)
-                before = chair.id
+                if any(leg.kind == LINK for leg in run.legs):
+                    before = chair.id
     return tuple(_placed(site, chair, fed_by.get(chair.id), volts) for chair in site.chairs)
 
 
@@ -124,6 +126,27 @@ def _cord(leg: Leg, coil: Coil | None) -> Cord:
         clearance_m=leg.clearance_m,
         park_m=None if coil is None else coil.middle,
         coil_m=None if coil is None else (coil.width_m, coil.depth_m),
+    )
+
+
+def supplies(way: Way) -> tuple[Supply, ...]:
+    """Return every supply on the floor, where it lies."""
+    laid = (supply for fed in way.fed for run in fed.runs for supply in run.supplies)
+    return tuple(
+        Supply(
+            id=supply.id,
+            kind=supply.kind.id,
+            chairs=supply.chairs,
+            x_m=supply.spot.middle[0],
+            y_m=supply.spot.middle[1],
+            angle_rad=supply.spot.angle_rad,
+            width_m=supply.spot.width_m,
+            depth_m=supply.spot.depth_m,
+            height_m=supply.kind.height_m,
+            under=supply.spot.under,
+            drop_percent=supply.drop_percent,
+        )
+        for supply in laid
     )
 
 

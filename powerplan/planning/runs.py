@@ -11,8 +11,11 @@ from powerplan.engineering.cords.lengths import needed_link_m
 from powerplan.engineering.cords.paths import NoWay
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.model.findings import Finding
+from powerplan.model.geometry import Point
 from powerplan.model.lengths import micrometres
+from powerplan.model.loose import CHAIR_CORD, WALL_CORD
 from powerplan.planning.chaining import as_one_kind
+from powerplan.planning.laid import LaidSupply, Parts, lay_supply, supply_name
 from powerplan.planning.leads import (
     EXTENSION,
     LINK,
@@ -26,7 +29,7 @@ from powerplan.planning.leads import (
     lying,
     no_way,
 )
-from powerplan.planning.site import Feed, Site
+from powerplan.planning.site import FLOOR_BOX, Feed, Site
 
 __all__ = ["EXTENSION", "LINK", "OWN", "Leg", "Run", "make_run"]
 
@@ -45,12 +48,26 @@ class Run:
     extensions: int
     bought_um: int
     routed_um: int
+    supplies: tuple[LaidSupply, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """What people call it: a chair, a chain, or a supply."""
+        if self.chairs[0].kind.supply is not None:
+            return supply_name(self.chairs)
+        if len(self.chairs) > 1:
+            return f"chain {self.chairs[0].id}-{self.chairs[-1].id}"
+        return f"chair {self.chairs[0].id}"
+
+    def taken_at(self, chair: SeatedChair) -> str:
+        """Return where a chair's current is taken from the mains: the chair, or its supply."""
+        feeding = (supply.id for supply in self.supplies if chair.id in supply.chairs)
+        return next(feeding, chair.id)
 
     @property
     def findings(self) -> tuple[Finding, ...]:
         """Every rule held against this run, of its way and of its plug."""
-        named = f"chain {_span(self.chairs)}" if len(self.chairs) > 1 else _alone(self.chairs)
-        plug = (replace(f, subject=f.subject.replace(_PLUG, named)) for f in self.plug_findings)
+        plug = (replace(f, subject=f.subject.replace(_PLUG, self.name)) for f in self.plug_findings)
         return self.way_findings + tuple(plug)
 
     @property
@@ -89,43 +106,70 @@ def make_run(
     """
     kind = chairs[0].kind
     start = End(id=feed.id, place=feed.place, rise_m=feed.rise_m)
-    end = End(id=chairs[0].id, place=chairs[0].lead_from)
-    current_a = sum((chair.input_a for chair in chairs), Fraction(0))
-    legs, findings = lay_lead(site, start, end, kind, current_a, chair=chairs[0].id, extend=extend)
-    for before, after in pairwise(chairs):
-        more_legs, more = _link(site, before, after, chairs)
-        legs, findings = legs + more_legs, findings + more
+    parts = lay_plug(site, start, chairs, lid_of(feed, chairs), extend)
+    draws = 1 if kind.supply is not None else len(chairs)
     one = as_one_kind([chair.kind for chair in chairs], site.rules)
     names = kind.id if one == kind else " + ".join(chair.kind.id for chair in chairs)
-    plug = (names, len(chairs), circuit_a, feed.rating_a)
+    plug = (names, draws, circuit_a, feed.rating_a)
     if plug not in site.plugs:
-        site.plugs[plug] = run_findings(
-            one, len(chairs), circuit_a, feed.rating_a, _PLUG, site.rules
-        )
-    extensions = sum(cord.kind == EXTENSION for cord in legs)
+        site.plugs[plug] = run_findings(one, draws, circuit_a, feed.rating_a, _PLUG, site.rules)
     return Run(
         feed=feed,
         chairs=chairs,
-        legs=legs,
-        way_findings=feed.broken + findings,
+        legs=parts.legs,
+        way_findings=feed.broken + parts.findings,
         plug_findings=site.plugs[plug],
-        extensions=extensions,
-        bought_um=sum(micrometres(cord.bought_m) for cord in legs if is_bought(cord)),
-        routed_um=sum(micrometres(cord.length_m) for cord in legs),
+        extensions=sum(cord.kind == EXTENSION for cord in parts.legs),
+        bought_um=sum(micrometres(cord.bought_m) for cord in parts.legs if is_bought(cord)),
+        routed_um=sum(micrometres(cord.length_m) for cord in parts.legs),
+        supplies=parts.supplies,
     )
 
 
-def _alone(chairs: tuple[SeatedChair, ...]) -> str:
-    return f"chair {chairs[0].id}"
+def lay_plug(
+    site: Site,
+    start: End,
+    chairs: tuple[SeatedChair, ...],
+    lid: Point | None,
+    extend: bool,
+) -> Parts:
+    """Return every cord behind one plug: a lead, a chain, or a supply with its cords.
+
+    Parameters
+    ----------
+    site : Site
+        The room surveyed.
+    start : End
+        The socket. [m]
+    chairs : tuple of SeatedChair
+        The chairs, in the order in which current reaches them.
+    lid : Point, optional
+        The middle of the new box under one of them. [m]
+    extend : bool
+        Whether an extension cord may help.
+    """
+    if chairs[0].kind.supply is not None:
+        return lay_supply(site, start, chairs, lid, extend)
+    end = End(id=chairs[0].id, place=chairs[0].lead_from)
+    current_a = sum((chair.input_a for chair in chairs), Fraction(0))
+    legs, findings = lay_lead(
+        site, start, end, chairs[0].kind, current_a, chair=chairs[0].id, extend=extend
+    )
+    for before, after in pairwise(chairs):
+        more_legs, more = _link(site, before, after, chairs)
+        legs, findings = legs + more_legs, findings + more
+    return Parts(legs=legs, findings=findings)
 
 
-def _span(chairs: tuple[SeatedChair, ...]) -> str:
-    return f"{chairs[0].id}-{chairs[-1].id}"
+def lid_of(feed: Feed, chairs: tuple[SeatedChair, ...]) -> Point | None:
+    """Return the middle of a new floor box under one of these chairs. [m]"""
+    under = feed.kind == FLOOR_BOX and feed.chair in {chair.id for chair in chairs}
+    return feed.place if under else None
 
 
 def is_bought(cord: Leg) -> bool:
-    """Return True for a cord that is bought: all but what comes with a chair. [m]"""
-    return cord.kind != OWN or cord.longer
+    """Return True for a cord that is bought: all but what comes with a chair or its supply."""
+    return cord.longer or cord.kind not in (OWN, WALL_CORD, CHAIR_CORD)
 
 
 def _link(

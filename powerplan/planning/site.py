@@ -17,6 +17,8 @@ from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, seat_rows
 from powerplan.engineering.seating.walls import along_m, straight_behind
 from powerplan.engineering.seating.zones import Zones, mark_zones
+from powerplan.engineering.supplies.ground import Ground, loose_ground
+from powerplan.engineering.supplies.places import NoPlace, Spot
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import micrometres
@@ -51,9 +53,10 @@ class Feed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
-    """The room as the planner sees it. ``splits`` remembers where extensions end, by feed and
-    chair; ``plugs`` what was found of plugs alike. ``looks`` is what was found, or has to be, at
-    circuits and outlets; it matters only where a chair is on them."""
+    """The room as the planner sees it. ``ground`` is where supplies and outlet units may lie, None
+    where the plan has none; ``lying`` the places found for each. ``splits`` remembers where
+    extensions end, by feed and chair; ``plugs`` what was found of plugs alike. ``looks`` is what
+    was found, or has to be, at circuits and outlets; it matters only where a chair is on them."""
 
     spec: PlanSpec
     rules: RuleSet
@@ -66,6 +69,8 @@ class Site:
     wall_outlets: tuple[Feed, ...]
     hazards: tuple[Finding, ...]
     looks: tuple[Finding, ...] = ()
+    ground: Ground | None = None
+    lying: dict[tuple[str, ...], tuple[Spot, ...] | NoPlace] = field(default_factory=dict)
     splits: dict[tuple[str, str], tuple[Route, Route] | None] = field(default_factory=dict)
     plugs: dict[tuple[str, int, Fraction, Fraction], tuple[Finding, ...]] = field(
         default_factory=dict
@@ -109,6 +114,7 @@ def survey(spec: PlanSpec, rules: RuleSet) -> Site:
     router = Router(
         spec, rows, zones, covered_floor(spec, rows, rules), doorways(spec, rules), rules
     )
+    loose = bool(spec.supplies or spec.outlet_units)
     return Site(
         spec=spec,
         rules=rules,
@@ -116,6 +122,7 @@ def survey(spec: PlanSpec, rules: RuleSet) -> Site:
         zones=zones,
         spots=spots,
         router=router,
+        ground=loose_ground(spec, zones, router.floor, rules) if loose else None,
         outlets=_existing(spec, rows, rules),
         floor_boxes=_floor_boxes(spec, rows, spots),
         wall_outlets=_wall_outlets(spec, rows, rules),

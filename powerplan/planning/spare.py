@@ -101,6 +101,7 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     """
     over_um = micrometres(site.rules.length_m("park_over"))
     found: dict[str, Coil] = {}
+    loose = _supplies(legs)
     for run, leg in legs:
         if micrometres(spare_m(leg)) <= over_um:
             continue
@@ -108,10 +109,16 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
         if not _gets_out(site, chair, leg):
             continue
         others = [other.path for _, other in legs if other is not leg]
-        coil = _place(site, chair, leg, others, tuple(found.values()))
+        coil = _place(site, chair, leg, others, (*loose, *found.values()))
         if coil is not None:
             found[leg.id] = coil
     return found
+
+
+def _supplies(legs: tuple[tuple[Run, Leg], ...]) -> list[Coil]:
+    """The floor on which supplies lie, which get warm: no coil goes there."""
+    spots = dict.fromkeys(supply.spot for run, _ in legs for supply in run.supplies)
+    return [Coil(middle=spot.middle, width_m=spot.width_m, depth_m=spot.depth_m) for spot in spots]
 
 
 def served(run: Run, leg: Leg) -> SeatedChair:

@@ -130,7 +130,8 @@ class GroupTable:
         self, feed: Feed, chairs: tuple[SeatedChair, ...], circuit_a: Fraction, scope: Scope
     ) -> _Best | None:
         """The better of the two directions in which current may pass along the chairs."""
-        ways = (chairs,) if len(chairs) == 1 else (chairs, chairs[::-1])
+        alone = len(chairs) == 1 or chairs[0].kind.supply is not None
+        ways = (chairs,) if alone else (chairs, chairs[::-1])
         found = []
         for way in ways:
             run = self.run(feed, way, circuit_a, scope.extend)
@@ -204,13 +205,19 @@ class GroupTable:
                 if after > place:
                     yield first, found
 
+    def _reach_m(self, chair: SeatedChair) -> float:
+        """How far a chair's cords reach at most, laid straight. [m]"""
+        name = chair.kind.supply
+        beyond_m = 0.0 if name is None else self.site.spec.supply(name).chair_cord_m
+        return longest_lead_m(chair.kind) + beyond_m
+
     def _near(self, feed: Feed, chairs: tuple[SeatedChair, ...], scope: Scope) -> bool:
         """False where even a straight cord would be too short from either end."""
         if scope.extend:
             return True
         return any(
             micrometres(needed_lead_m(_straight_m(feed, end), self.site.rules))
-            <= micrometres(longest_lead_m(end.kind))
+            <= micrometres(self._reach_m(end))
             for end in (chairs[0], chairs[-1])
         )
 

@@ -8,10 +8,11 @@ from powerplan.engineering.circuits.drop import Piece, drops_v
 from powerplan.engineering.circuits.found import circuit_wire, is_grounded, is_switched
 from powerplan.engineering.circuits.load import existing_load_a, wires_for_breaker
 from powerplan.model.findings import Finding, hold
+from powerplan.model.loose import CHAIR_CORD, WALL_CORD
 from powerplan.model.rules import Wire
 from powerplan.model.spec import Circuit
 from powerplan.planning.loads import CircuitLoad, Way
-from powerplan.planning.runs import EXTENSION, Run
+from powerplan.planning.runs import Run
 from powerplan.planning.site import Feed, Site
 
 PANEL = "panel"
@@ -117,11 +118,11 @@ def circuit_volts(site: Site, way: Way, load: CircuitLoad) -> CircuitVolts:
 def _volts(site: Site, way: Way, load: CircuitLoad, wire: Wire | None) -> CircuitVolts:
     lost = drops_v(_pieces(site, way, load, wire))
     by_chair = {
-        run.chairs[place].id: lost[f"cord to {run.chairs[place].id}"]
+        chair.id: lost[f"cord to {run.taken_at(chair)}"]
         for fed in way.fed
         if fed.circuit == load.id
         for run in fed.runs
-        for place in range(len(run.chairs))
+        for chair in run.chairs
     }
     known = [volts for volts in by_chair.values() if volts is not None]
     nominal_v = float(site.rules.exact("nominal_voltage"))
@@ -187,16 +188,23 @@ def _beyond_first_m(outlet: Feed, outlets: list[Feed], circuit: Circuit | None) 
 
 
 def _cord_pieces(site: Site, run: Run) -> list[Piece]:
-    """Each cord at its whole bought length; the current of a chair is taken where its cord ends."""
-    pieces, after = [], f"at {run.feed.id}"
+    """Each cord at its whole bought length; the current of a chair is taken where its cord ends,
+    and that of a supply at the supply."""
+    pieces, before = [], {leg.to: leg.from_ for leg in run.legs}
     places = {chair.id: chair for chair in run.chairs}
     for leg in run.legs:
-        here = f"cord to {leg.to}"
-        taken_a = 0.0 if leg.kind == EXTENSION else float(places[leg.to].input_a)
+        if leg.kind == CHAIR_CORD:
+            continue
+        taken_a = 0.0
+        if leg.kind == WALL_CORD:
+            taken_a = float(leg.current_a)
+        elif leg.to in places:
+            taken_a = float(places[leg.to].input_a)
+        after = f"cord to {leg.from_}" if leg.from_ in before else f"at {run.feed.id}"
         wire = None if leg.wire is None else site.rules.wires[leg.wire]
         pieces.append(
             Piece(
-                id=here,
+                id=f"cord to {leg.to}",
                 after=after,
                 length_m=leg.bought_m,
                 wire=wire,
@@ -204,7 +212,6 @@ def _cord_pieces(site: Site, run: Run) -> list[Piece]:
                 cord=True,
             )
         )
-        after = here
     return pieces
 
 

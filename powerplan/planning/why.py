@@ -33,6 +33,8 @@ BENT = frozenset(
         "cord-clear-of-mechanism",
         "cord-in-walkway",
         "cord-through-doorway",
+        "supply-has-a-place",
+        "supply-height",
         "box-has-a-place",
         "box-clears-framing",
         "box-clears-no-cut",

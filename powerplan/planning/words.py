@@ -43,8 +43,6 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
     if news:
         text = joined(news)
         parts.append(text + (f" on circuit {joined(on)}" if on and not way.new_circuits else ""))
-    if way.longer:
-        parts.append(_longer(site, way))
     if way.extensions:
         parts.append(plural(way.extensions, "extension cord"))
     if outlets:
@@ -54,7 +52,7 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
     if way.new_circuits and old:
         carried = [chair.id for fed in way.fed if not fed.new_circuit for chair in fed.chairs]
         text += f" (circuit {joined(list(old))} carries {joined(sorted(carried))})"
-    return text
+    return text + (f", with {_longer(site, way)}" if way.longer else "")
 
 
 def _longer(site: Site, way: Way) -> str:

@@ -57,7 +57,13 @@ def plan_file_schema() -> Schema:
         place, *inner = path
         if place == "chair":
             found = _with(found, "part", _named_tables(_table(w.Part, defs)), defs)
-            _ask(found, defs, ["lead", "lead_from"], said=("powered", False))
+            _ask(
+                found,
+                defs,
+                ["lead", "lead_from"],
+                ["supply", "lead_from"],
+                said=("powered", False),
+            )
             found = _measured_or_not(found, defs)
         if place == "row":
             _ask(found, defs, ["chair", "seats"], ["made_of"])

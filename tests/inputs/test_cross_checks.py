@@ -191,7 +191,7 @@ def test_two_hundred_seats_are_planned_and_not_one_more():
         ("[outlet.W1]", "[outlet.A3]", "a seat is called 'A3' too"),
         ("[outlet.W1]", "[outlet.panel]", 'may not be called "panel"'),
         ("[outlet.W1]", '[outlet."box A3"]', 'nor start with "box"'),
-        ("[outlet.W1]", '[outlet."wall A3"]', 'nor start with "box" or "wall"'),
+        ("[outlet.W1]", '[outlet."wall A3"]', 'nor start with "box", "wall", "supply" or'),
     ],
 )
 def test_names_are_such_that_nothing_is_called_twice(old: str, new: str, words: str):

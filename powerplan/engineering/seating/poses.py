@@ -146,7 +146,8 @@ def _seat_chair(
         y_m=y_m,
         floor=grid_rect(*sides_m, rear_m, spot[1] + kind.reclined_reach_m),
         riser=_riser_under((frame.outline(base),), spec.risers),
-        share=Fraction(1, 2) if row.shares_supply(seat) else Fraction(1),
+        share=Fraction(1) if row.supply_mate(seat) is None else Fraction(1, 2),
+        mate=row.supply_mate(seat),
         frame=frame,
         spot=spot,
     )

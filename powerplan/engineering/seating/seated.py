@@ -24,8 +24,8 @@ class SeatedChair:
     floor it stands on or sweeps, arm to arm, rear of base to the end of the reclined footrest; on
     an arc only half of an arm that it shares. ``cone`` is its own part of an arc, and ``tapered``
     tells that its floor is cut to it. ``riser`` is the id of the riser its base stands on, None for
-    the floor. ``share`` is its part of the supply that feeds it, a half where two seats share one.
-    [m]
+    the floor. ``share`` is its part of the supply that feeds it, a half where two seats share one;
+    ``mate`` is then the other seat. [m]
     """
 
     id: str
@@ -37,6 +37,7 @@ class SeatedChair:
     floor: Rect
     riser: str | None
     share: Fraction = Fraction(1)
+    mate: int | None = None
     frame: Frame = ROOM
     spot: Point
     cone: Cone | None = None

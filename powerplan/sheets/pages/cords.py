@@ -8,6 +8,7 @@ from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.bought import bought
 from powerplan.sheets.off_walls import from_back, from_left, place_words, to_finish
+from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import at_least_text, at_most_text, from_wall
@@ -30,6 +31,7 @@ def cords_page(plan: Plan, *, ways: bool = False) -> Page:
     parts: list[Part] = [
         *not_yet("DO NOT LAY YET: the ways change when this is mended:", plan),
         Table(caption="Each cord", head=_HEAD, rows=rows),
+        *where_things_lie(plan),
         buying_list(plan),
     ]
     parked = tuple(_parked(cord, plan) for cord in plan.cords if cord.park_m is not None)
@@ -61,7 +63,7 @@ def _which(cord: Cord, units: str) -> str:
     length = length_text(cord.bought_m, units)
     if cord.kind == "extension" or cord.longer:
         return f"BUY {length}"
-    return f"link, {length}" if cord.kind == "link" else f"own, {length}"
+    return f"{cord.kind}, {length}"
 
 
 def _lies_on(cord: Cord, units: str) -> str:

@@ -1,0 +1,49 @@
+"""Where the supplies and outlet units lie that stand on no wall and in no chair."""
+
+from __future__ import annotations
+
+from powerplan.model.lengths import joined
+from powerplan.model.loose import OutletUnit, Supply
+from powerplan.model.plan import Plan
+from powerplan.model.spec import Wall
+from powerplan.sheets.off_walls import from_back, from_left
+from powerplan.sheets.parts import Part, Say, Table
+from powerplan.sheets.words import from_wall
+
+_HOW = (
+    "Each lies flat on the bare floor, its cords tied to the fixed frame of its own chair; never "
+    "under a mechanism, never covered, never on carpet that is folded over it. Supplies get warm."
+)
+
+
+def where_things_lie(plan: Plan) -> list[Part]:
+    """Return where each supply and outlet unit lies; nothing where there is none.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    things: list[Supply | OutletUnit] = [*plan.supplies, *plan.outlet_units]
+    if not things:
+        return []
+    units, room = plan.spec.project.units, plan.spec.room
+    rows = tuple(
+        (
+            thing.id,
+            joined(thing.chairs),
+            from_left(room, thing.x_m, units),
+            from_back(room, thing.y_m, units),
+            _lies(thing),
+        )
+        for thing in things
+    )
+    head = ("what", "feeds", from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK), "lies")
+    table = Table(caption="Where each supply lies: its middle", head=head, rows=rows)
+    return [table, Say(text=_HOW)]
+
+
+def _lies(thing: Supply | OutletUnit) -> str:
+    if thing.under is None:
+        return "behind the base"
+    return f"in the clear zone of {thing.under}"
