@@ -170,4 +170,6 @@ def _from_findings(kind: str, findings: list[Finding]) -> Condition:
 
 
 def _few(names: list[str]) -> str:
-    return ", ".join(names[:3]) + (f" and {len(names) - 3} more" if len(names) > 3 else "")
+    if len(names) <= 3:
+        return joined(names)
+    return f"{', '.join(names[:3])} and {len(names) - 3} more"

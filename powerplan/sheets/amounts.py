@@ -1,4 +1,4 @@
-"""Parts of a current in print, so that what is printed adds up to the printed whole."""
+"""Parts of a current in print, so that they add up to the printed whole where digits allow."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ def amps_parts(parts_a: Sequence[float], whole_a: float) -> tuple[str, ...]:
     """Return parts of a whole as people read them.
 
     With as few digits as let the parts add up to the whole, which is printed to two decimals and
-    rounded up. Where none do, to two decimals, each off by less than 0.01 A.
+    rounded up. Where none do, each to two decimals and rounded up too. Equal parts read the same.
 
     Parameters
     ----------
@@ -28,11 +28,7 @@ def amps_parts(parts_a: Sequence[float], whole_a: float) -> tuple[str, ...]:
         rounded = [round(part * scale) for part in exact]
         if sum(rounded) * 100 == whole * scale:
             return tuple(_text(part, scale) for part in rounded)
-    floors = [part * 100 // 1 for part in exact]
-    missing = int(whole - sum(floors))
-    largest = sorted(range(len(exact)), key=lambda n: (floors[n] - exact[n] * 100, n))[:missing]
-    fitted = [int(floor) + (number in largest) for number, floor in enumerate(floors)]
-    return tuple(_text(part, 100) for part in fitted)
+    return tuple(_text(-int(-part * 100 // 1), 100) for part in exact)
 
 
 def _text(part: int, scale: int) -> str:

@@ -53,26 +53,50 @@ def numbers_text(finding: Finding, units: str) -> str:
     fine = finding.value != finding.limit and (
         measure(finding.value, finding.unit, units) == measure(finding.limit, finding.unit, units)
     )
-    has = measure(finding.value, finding.unit, units, fine=fine)
+    has = (
+        measure(finding.value, finding.unit, units, fine=True) if fine else has_text(finding, units)
+    )
     limit = measure(finding.limit, finding.unit, units, fine=fine)
     room = room_text(finding, units)
     return f"{has}, limit {limit}" + (f", {room}" if room else "")
 
 
+_SMALL = 0.0005  # of an ampere or a meter: less than rounding would show
+
+
+def has_text(finding: Finding, units: str) -> str:
+    """Return what a finding has; what is asked of a circuit is rounded up, as everywhere."""
+    if finding.unit == "A" and finding.value is not None and _is_ceiling(finding):
+        return amps_text(finding.value, up=True)
+    return measure(finding.value, finding.unit, units)
+
+
 def room_text(finding: Finding, units: str) -> str:
-    """Return the room left ("1.2 A to spare", "short by 1/2 in"), or nothing where unknown."""
+    """Return the room left ("1.2 A to spare", "short by 1/2 in", "over by 2 A"), or nothing where
+    it is unknown."""
     if finding.margin is None:
         return ""
     if finding.margin == 0:
         return "just enough"
-    size = abs(finding.margin)
-    if finding.unit == "A" and finding.margin > 0:
-        text = amps_text(size, down=True)
+    size, ceiling = abs(finding.margin), _is_ceiling(finding)
+    if finding.unit == "A":
+        text = amps_text(size, down=finding.margin > 0, up=ceiling and finding.margin < 0)
     else:
         text = measure(size, finding.unit, units)
-    if text.split()[0] == "0":
+    if text.split()[0] == "0" or size < _SMALL:
         text = measure(size, finding.unit, units, fine=True)
-    return f"{text} to spare" if finding.margin > 0 else f"short by {text}"
+    if finding.margin > 0:
+        return f"{text} to spare"
+    if ceiling and not finding.limit and finding.unit == "m":
+        return f"off by {text}"
+    return f"{'over' if ceiling else 'short'} by {text}"
+
+
+def _is_ceiling(finding: Finding) -> bool:
+    """Whether the limit is the most there may be, told by the sign of the room left."""
+    if finding.value is None or finding.limit is None or finding.margin is None:
+        return False
+    return (finding.limit - finding.value) * finding.margin > 0
 
 
 def at_most_text(length_m: float, units: str) -> str:

@@ -91,7 +91,7 @@ def test_the_exit_code_is_said_in_words():
 def test_every_step_says_whether_it_works_and_why_not():
     text = squeezed(sheet_text(plan_sheet(sample_plan(), "decide")))
     assert "1. existing outlets: DOES NOT WORK" in text
-    assert "16.2 A, limit 15 A, short by 1.2 A" in text
+    assert "16.2 A, limit 15 A, over by 1.2 A" in text
     assert "4. new circuits: WORKS (CHOSEN)" in text
     assert "1 new circuit, 2 new outlets, 0 extension cords" in text
 
@@ -212,7 +212,7 @@ def test_outcomes_are_words():
 
 def test_two_values_that_round_alike_are_shown_in_full():
     finding = replace(sample_findings()[0], value=15.000001, limit=15.0, margin=-0.000001)
-    assert numbers_text(finding, "in") == "15.000001 A, limit 15 A, short by 0.000001 A"
+    assert numbers_text(finding, "in") == "15.000001 A, limit 15 A, over by 0.000001 A"
 
 
 @pytest.mark.parametrize(

@@ -14,6 +14,7 @@ from powerplan.model.plan import Drift
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.beside import framing_under, joists_beside
 from powerplan.sheets.drawings.details import box_detail_views
+from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.scene import Line, View
 from powerplan.sheets.words import at_most_text
 
@@ -107,6 +108,20 @@ def test_a_second_mark_is_drawn_with_its_hole_and_its_name():
     (view,) = box_detail_views(replace(plan, boxes=(box,)), ROOM_MM)
     assert sizes(view, "second_mark") == [(inch(4), inch(4))]
     assert "second mark" in spoken(view)
+
+
+@settings(max_examples=20)
+@given(strategies.rooms())
+def test_no_drawing_shows_a_provisional_mark_without_saying_so(spec):
+    unknown = replace(spec.floor, build=None, first_joist_m=None)
+    plan = make_plan(replace(spec, floor=unknown), NEC, "0" * 64)
+    provisional = [box for box in plan.boxes if box.kind == "floor box" and box.provisional]
+    if not provisional:
+        return
+    whole = floor_box_view(plan, ROOM_MM)
+    assert "DO NOT CUT" in whole.title
+    large = [words for view in box_detail_views(plan, ROOM_MM) for words in spoken(view)]
+    assert any("DO NOT CUT" in words for words in large)
 
 
 @settings(max_examples=20)

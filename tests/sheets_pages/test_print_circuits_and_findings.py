@@ -21,7 +21,7 @@ def test_every_circuit_is_in_the_table_with_what_it_has_left():
 def test_chairs_are_listed_by_circuit():
     rows = table(circuits_sheet(sample_plan(), None), "Chairs by circuit").rows
     assert rows == (
-        ("7", "5", "A1, A2, A3, A4 and A5", "1.8 A"),
+        ("7", "5", "A1, A2, A3, A4 and A5", "1.25 x 0.3 A + 1.5 A = 1.875 A"),
         ("new 1", "0", "none", "-"),
     )
 

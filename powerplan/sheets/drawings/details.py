@@ -171,6 +171,8 @@ def _titled(cell: View, boxes: list[Box]) -> View:
     """A cell with the names of its boxes under it."""
     per_mm = cell.scale / 1000
     lines = [""]
+    if any(box.provisional for box in boxes):
+        lines = ["PROVISIONAL: DO NOT CUT", ""]
     for box in boxes:
         longer = f"{lines[-1]}, {box.id}" if lines[-1] else box.id
         if text_width_mm(longer, _TITLE_MM) <= _NAMES_MM or not lines[-1]:
@@ -227,7 +229,7 @@ def _one(placed: list[tuple[View, Point]]) -> View:
     low = max(down + cell.height_mm for cell, (_, down) in placed)
     told = "; ".join(cell.title for cell, _ in placed)
     return View(
-        title="Floor boxes, large",
+        title="Floor boxes, large; screen at the top",
         description=(
             f"Each floor box from above at a large scale, screen at the top: {told}. Its hole, its "
             "lid, how far its middle may move, and the joists beside it; the same is in the tables."

@@ -27,6 +27,7 @@ from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
 
+PROVISIONAL = "PROVISIONAL: DO NOT CUT before what page 1 asks is found out"
 _FINE = 16
 _SMALL = 50
 
@@ -77,6 +78,8 @@ def _drawn(plan: Plan, scale: int) -> View:
 def _title(plan: Plan) -> str:
     if plan.decision.verdict == NOT_POSSIBLE:
         return "NOT POSSIBLE AS DRAWN: do not cut"
+    if any(box.provisional for box in plan.boxes):
+        return f"Floor boxes. {PROVISIONAL}"
     return "Floor boxes" if plan.boxes else "The room: nothing is cut"
 
 
@@ -97,6 +100,8 @@ def _draw_box(sketch: Sketch, box: Box, plan: Plan) -> None:
     lines: tuple[str, ...] = (box.id, f"circuit {box.circuit}")
     if sketch.scale > _SMALL:
         lines = lines[:1]  # the table says the rest
+    if box.provisional:
+        lines = (*lines, "do not cut")
     if box.kind != "floor box":
         outlet(sketch, at)
         sketch.label(box.id, lines, (at,), clear_mm=OUTLET_MM + 0.8)

@@ -169,15 +169,19 @@ def _notes(plan: Plan) -> list[Part]:
     for box in plan.boxes:
         name = capital(box.id)
         if box.provisional:
-            notes.append(f"{name} is PROVISIONAL: cut nothing before page 1's question is answered")
+            notes.append(
+                f"{name} is PROVISIONAL: do not cut. First find out what page 1 asks, then have "
+                "the room planned again with what was found; that set shows the mark to cut"
+            )
         if box.deck is not None:
             notes.append(f"{name} is cut into the deck of riser {box.deck}, not into the floor")
         if box.moved_because:
             notes.append(f"{name} is moved from the middle of its clear floor: {box.moved_because}")
         if box.second_mark_m is not None:
             notes.append(
-                f"{name} has two marks, since nobody knows where the joists lie: scan, and cut "
-                "the one that is clear; one of the two always is. Never cut both"
+                f"{name} has two marks, since nobody knows where the joists lie. If they run and "
+                "are spaced as the plan says, one of the two is clear of them. Never cut both. A "
+                "second mark may not be moved, and cords to a box there are measured again"
             )
     ended = tuple(note if note.endswith(".") else f"{note}." for note in notes)
     return [Items(lead="Box by box:", items=ended)] if ended else []

@@ -11,7 +11,9 @@ from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Figure, Items, Part, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
+from powerplan.sheets.words import measure
 
+_FACTOR = "continuous_factor"
 _LOOKS = ("switched-outlet", "circuit-looked-at", "leakage-by-count", "switch-on-by-count")
 
 
@@ -41,11 +43,24 @@ def _chairs(plan: Plan) -> Part:
     rows = []
     for use in plan.circuits:
         fed = [chair for chair in plan.chairs if chair.circuit == use.id]
-        each = joined([amps_text(a) for a in sorted({chair.input_a for chair in fed})])
+        alike = sorted({(chair.input_a, chair.continuous_a) for chair in fed})
+        each = joined([_asks_each(plan, *pair) for pair in alike])
         names = joined([chair.id for chair in fed])
         rows.append((use.id, str(len(fed)), names or "none", each or "-"))
-    head = ("circuit", "chairs", "which", "input of each")
+    head = ("circuit", "chairs", "which", "each asks")
     return Table(caption="Chairs by circuit", head=head, rows=tuple(rows))
+
+
+def _asks_each(plan: Plan, input_a: float, continuous_a: float) -> str:
+    """How the figure of one chair on the tape comes about."""
+    factor = next((n.value for n in plan.rules.numbers if n.name == _FACTOR), 1.0)
+    other_a = round(input_a - continuous_a, 6)
+    if factor == 1.0 or not continuous_a:
+        return amps_text(input_a)
+    asks_a = factor * continuous_a + other_a
+    rest = f" + {amps_text(other_a)}" if other_a else ""
+    whole = measure(asks_a, "A", plan.spec.project.units, fine=True)
+    return f"{factor:g} x {amps_text(continuous_a)}{rest} = {whole}"
 
 
 def _asked(plan: Plan) -> list[Part]:
@@ -84,4 +99,9 @@ def _confirm(use: CircuitUse, plan: Plan) -> list[str]:
     if spec is not None and spec.not_measured:
         known = joined([load.name for load in spec.partly_on_it]) or "nothing else"
         told.append(f"{name}: {joined(list(spec.not_measured))} measured; with {known}, no more.")
+    if any(box.circuit == use.id for box in plan.boxes):
+        told.append(
+            f"{name}: ground-fault and arc-fault protection for its new outlets, as local code "
+            "asks."
+        )
     return told

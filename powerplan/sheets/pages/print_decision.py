@@ -40,13 +40,20 @@ _HOW = {
     "through, power off and proved dead.",
     "fastening": "Ask whoever sets the chairs whether each row is bolted to the floor.",
     "framing": "Find the joists from below, or scan the floor from above at each mark, before "
-    "anything is cut.",
+    "anything is cut. Then have the room planned again with what was found; until then every mark "
+    "on page 2 is provisional.",
     "cut-out": "Ask whoever supplies the floor boxes for the cut-out and the lid, or measure one.",
     "panel": "A licensed electrician looks for free spaces in the panel, and whether the service "
     "can carry more.",
     "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
-    "other": "Ask whoever measured the room, or go and look.",
+    "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
+_ONE, _WHAT = "The one thing to find out", "What to find out"
+_LAYING = (
+    "A licensed electrician looks how the cable runs, in insulation, in conduit or clipped to a "
+    "surface, and what it may carry so. If it is not enough, the circuit needs a smaller breaker "
+    "or a larger cable: plan again with that."
+)
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
     "popcorn makers, kettles, coffee makers, ovens",
@@ -135,7 +142,7 @@ def _find_out(plan: Plan) -> list[Part]:
         parts: list[Part] = [
             Marked(
                 mark="Find out",
-                lines=(f"The one thing to find out: {_asked(first)}.", _how(first)),
+                lines=(f"{_WHAT if rest else _ONE}: {_asked(first)}.", _how(first)),
             )
         ]
         if rest:
@@ -147,14 +154,26 @@ def _find_out(plan: Plan) -> list[Part]:
         way = _STEPS.get(flip.step, flip.step)
         line = f"how much of its current each chair ({flip.chair}) takes for 3 hours or more."
         told = (
-            f"The one thing to find out: {line}",
+            f"{_WHAT}: {line}",
             f"Ask the chair's maker in writing. By load, this way may then be open"
             f"{_only_if(flip.step, plan)}: {way}. {flip.sentence}",
         )
         return [Marked(mark="Find out", lines=told)]
     if decision.verdict == NOT_POSSIBLE:
         return []
-    return [Say(text="Nothing that the answer hangs on is left to find out.")]
+    left = _to_measure(plan)
+    more = f" To be measured before work begins: {joined(left)}." if left else ""
+    return [Say(text=f"Nothing that the answer hangs on is left to find out.{more}")]
+
+
+def _to_measure(plan: Plan) -> list[str]:
+    """What the answer does not hang on, but work does."""
+    work = []
+    if any(circuit.new for circuit in plan.circuits):
+        work.append("the run from the panel to the first new outlet, which is an estimate here")
+    if any(box.kind == "floor box" for box in plan.boxes):
+        work.append("how deep the floor box is, and what lies below")
+    return work
 
 
 def _only_if(name: str, plan: Plan) -> str:
@@ -171,6 +190,8 @@ def _only_if(name: str, plan: Plan) -> str:
 
 
 def _how(condition: Condition) -> str:
+    if condition.kind == "wire" and "laid" in condition.sentence:
+        return _LAYING
     return _HOW.get(condition.kind, _HOW["other"])
 
 
@@ -194,6 +215,8 @@ def _step(step: Step, plan: Plan) -> Part:
         return Marked(mark="Not needed", lines=(title, f"More work than is needed: {told}"))
     if step.allowed:
         return Marked(mark="Also", lines=(title, _capital(told)))
+    if any(finding.stops for finding in plan.findings):
+        told = f"{told} What is to be mended first has to be mended for this too."
     return Marked(mark="Closed", lines=(title, f"It would work, but is not offered: {told}"))
 
 

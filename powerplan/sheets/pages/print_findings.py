@@ -9,7 +9,7 @@ from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
 from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
-from powerplan.sheets.words import measure, numbers_text, outcome_word, room_text
+from powerplan.sheets.words import has_text, measure, numbers_text, outcome_word, room_text
 
 _HEAD = ("what is asked", "of what", "has", "limit", "left", "force", "source")
 
@@ -77,7 +77,7 @@ def _row(finding: Finding, held: int, units: str) -> tuple[str, ...]:
     return (
         finding.requirement,
         f"{finding.subject}{more}",
-        measure(finding.value, finding.unit, units),
+        has_text(finding, units),
         measure(finding.limit, finding.unit, units),
         room_text(finding, units) or "-",
         finding.force.value,

@@ -221,10 +221,12 @@ def _below(title: str, down_mm: float, width_mm: float, units: str, scale: str) 
     bar_mm, words = _BARS[units in ("ft-in", "in")]
     left, y = width_mm - bar_mm - 0.5, down_mm + 5.0
     name = clipped(title, left - 6.0, STRONG)
-    told = Letters((0.0, down_mm + 10.2), scale, _SMALL.size_pt)
-    ink: list[Ink] = [name._replace(at_mm=(0.0, down_mm + 6.0)), told]
+    end = down_mm + BELOW_FIGURE_MM - 0.5  # a line that parts it from what follows
+    ink: list[Ink] = [name._replace(at_mm=(0.0, down_mm + 6.0))]
+    ink.append(Rule(((0.0, end), (width_mm, end)), 0.18))
     if scale == NO_SCALE:
         return ink
+    ink.append(Letters((0.0, down_mm + 10.2), scale, _SMALL.size_pt))
     ink.append(Rule(((left, y), (left + bar_mm, y)), 0.25))
     for part in (0.0, 0.25, 0.5, 0.75, 1.0):
         x, tall = left + part * bar_mm, 1.5 if part in (0.0, 1.0) else 0.9

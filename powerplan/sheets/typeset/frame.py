@@ -82,10 +82,10 @@ def _foot(
         ("Sheet", f"{place.number} of {place.of}", 1.6),
     )
     lower = (
-        ("For", page.reader, 3.0),
-        ("Rule set", sheets.rules, 5.2),
-        ("Plan file", sheets.plan_hash[:_HASH], 2.2),
-        ("Made by", sheets.program, 2.2),
+        ("For", page.reader, 2.6),
+        ("Rule set", sheets.rules, 6.4),
+        ("Plan file", sheets.plan_hash[:_HASH], 1.9),
+        ("Made by", sheets.program, 1.9),
     )
     ink += _cells(upper, width_mm, top)
     ink += _cells(lower, width_mm, top + _ROW_MM)
