@@ -97,18 +97,24 @@ def _framing(framing: Framing, width_m: float) -> Framing:
 
 
 def _chair(kind: ChairKind) -> ChairKind:
-    return replace(kind, lead_from=(-kind.lead_from[0], kind.lead_from[1]))
+    parts = tuple(
+        replace(part, outlines=tuple(tuple((-u, v) for u, v in one[::-1]) for one in part.outlines))
+        for part in kind.parts
+    )
+    return replace(kind, lead_from=(-kind.lead_from[0], kind.lead_from[1]), parts=parts)
 
 
 def _row(row: Row, width_m: float) -> Row:
+    pairs = tuple(
+        sorted((row.seats + 1 - right, row.seats + 1 - left) for left, right in row.no_arm_between)
+    )
+    pieces = row.pieces[::-1]
+    first = next((piece.kind or "" for piece in pieces if piece.what == "seat"), row.chair)
     return replace(
         row,
+        chair=first,
         center_x_m=round(width_m - row.center_x_m, 6),
-        no_arm_between=_pairs(row, row.no_arm_between),
-        shared_supplies=_pairs(row, row.shared_supplies),
+        no_arm_between=pairs,
+        pieces=pieces,
+        angle_rad=-row.angle_rad if row.angle_rad else 0.0,
     )
-
-
-def _pairs(row: Row, pairs: tuple[tuple[int, int], ...]) -> tuple[tuple[int, int], ...]:
-    """Pairs of seats counted from the other end."""
-    return tuple(sorted((row.seats + 1 - right, row.seats + 1 - left) for left, right in pairs))

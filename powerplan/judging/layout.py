@@ -18,6 +18,7 @@ from powerplan.judging.convex import (
     point_to_m,
     room_left_m,
 )
+from powerplan.judging.outlines import depth_m
 from powerplan.judging.outlines import room_left_m as outline_left_m
 from powerplan.judging.rows import Body, LaidRow
 from powerplan.judging.sight import least_m, look
@@ -61,11 +62,19 @@ def _walls(case: Case, row: LaidRow) -> Iterator[Finding]:
 
 
 def _behind_m(case: Case, body: Body) -> float:
-    """What is left behind a reclined headrest, looking straight back from its base. [m]"""
-    front = body.pose.turned(0.0, body.depth_m, 0.0)
+    """What is left behind a reclined headrest, looking straight back from its base. [m]
+
+    From the front of the base, as the headrest itself may stand in the wall; where that front is
+    out of the room, the wall it is through is not the one behind, and it is seen from the headrest.
+    """
+    room, before_m = case.floor.outline, body.depth_m
+    corners = [body.pose.at(u, before_m) for u in (-body.halves[0], body.halves[1])]
+    if min(depth_m(room, corner) for corner in corners) < -LENIENT_M:
+        before_m = 0.0
+    front = body.pose.turned(0.0, before_m, 0.0)
     walls = [(wall.start, wall.end) for wall in case.floor.walls]
     seen = look(front, -body.halves[0], body.halves[1], walls, back=True)
-    return least_m(seen) - (body.depth_m - body.from_m)
+    return least_m(seen) - (before_m - body.from_m)
 
 
 def _obstacles(case: Case, row: LaidRow) -> Iterator[Finding]:

@@ -86,7 +86,7 @@ def socket_finding(
 ) -> Finding:
     """Hold a socket's rating to those its circuit may have; not checked for an unknown breaker.
 
-    A socket that is there and that the plan does not use is worth advice only. [A]
+    A socket that is there, large enough, and not used by the plan is worth advice only. [A]
     """
     circuit_a = case.breaker_or_least_a(branch)
     allowed = [row.socket_a for row in case.rules.sockets if row.circuit_a == circuit_a]
@@ -98,7 +98,8 @@ def socket_finding(
         )
     if rating_a not in allowed:
         note = f"a {float(rating_a):g} A socket may not be on a {float(circuit_a):g} A circuit"
-        force = None if used else Force.ADVICE
+        enough = rating_a >= min(allowed, default=circuit_a)
+        force = Force.ADVICE if enough and not used else None
         return case.broken("socket-matches-circuit", subject, note, force=force)
     return case.hold("socket-matches-circuit", subject, rating_a, least)
 

@@ -105,19 +105,20 @@ def _pinch(row: SeatedRow, openings: tuple[Opening, ...]) -> list[tuple[str, Out
 def _pinch_with_parts(
     row: SeatedRow, openings: tuple[Opening, ...], parts: tuple[SweptPart, ...]
 ) -> list[tuple[str, Outline]]:
-    """The pinch zone where parts move; pieces may overlap those of neighbors."""
+    """The pinch zone where parts move; what parts add may overlap the floor of neighbors."""
     curved = row.row.curve is not None
     shares = [(chair, chair.floor) for chair in row.chairs] if curved else _shares(row)
     around = tuple(opening.outline for opening in openings)
-    return [
-        (chair.id, piece)
-        for chair, share in shares
-        for floor in (
-            chair.outline(share),
-            *(part.outline for part in parts if part.chair == chair.id),
-        )
-        for piece in floor_less(floor, around, chair.frame)
-    ]
+    found: list[tuple[str, Outline]] = []
+    for chair, share in shares:
+        drawn = (*around, chair.outline(chair.floor))
+        pieces = [*floor_less(chair.outline(share), around, chair.frame)]
+        for part in parts:
+            if part.chair == chair.id:
+                pieces += floor_less(part.outline, drawn, chair.frame)
+                drawn = (*drawn, part.outline)
+        found += [(chair.id, piece) for piece in pieces]
+    return found
 
 
 def _openings(spec: PlanSpec, row: SeatedRow, least_gap_m: float) -> tuple[Opening, ...]:
