@@ -108,6 +108,15 @@ def test_headrests_are_held_to_the_wall_that_is_behind_them():
     assert "4 7/8 in off the wall 3" in finding.note
 
 
+def test_a_row_that_stands_in_a_wall_has_its_headrests_past_it():
+    # The wall from (100, 126) to the left looks back; the row's bases end ahead of it.
+    corners = ((0, 0), (240, 0), (240, 186), (100, 186), (100, 126), (0, 126))
+    row = make_row(seats=2, headrest_to_wall_m=inch(120), center_x_m=inch(110))
+    (finding,) = findings(spec_of(corners, rows=(row,)), "headrest-clears-wall")
+    assert finding.value == pytest.approx(inch(120 - 126), abs=1e-6)
+    assert finding.outcome is Outcome.NOT_MET
+
+
 def test_the_passage_ends_at_the_wall_ahead():
     row = make_row(seats=1, headrest_to_wall_m=inch(60), center_x_m=inch(21))
     (finding,) = findings(spec_of(rows=(row,)), "passage-in-front")

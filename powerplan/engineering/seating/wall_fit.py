@@ -55,5 +55,6 @@ def off_wall_behind(room: Room, row: SeatedRow) -> tuple[float, str]:
     if not row.is_square:
         spare_m, walls = spare_in_room(room, row.swept)
         return spare_m + row.back_travel_m, joined(list(walls)) or "nearest wall"
-    wall_m, name = wall_behind(room, row.left_m, row.right_m, row.y_m)
+    fronts_m = max(chair.base.front_m for chair in row.chairs)
+    wall_m, name = wall_behind(room, row.left_m, row.right_m, fronts_m)
     return row.y_m - wall_m, name

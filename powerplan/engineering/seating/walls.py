@@ -73,7 +73,8 @@ def faces_behind(room: Room, left_m: float, right_m: float, y_m: float) -> tuple
 
 
 def wall_behind(room: Room, left_m: float, right_m: float, y_m: float) -> tuple[float, str]:
-    """Return the first wall straight behind a stretch of headrests.
+    """Return the first wall straight behind a stretch, whichever way it faces: one in which a row
+    stands counts too.
 
     Parameters
     ----------
@@ -82,15 +83,21 @@ def wall_behind(room: Room, left_m: float, right_m: float, y_m: float) -> tuple[
     left_m, right_m : float
         The stretch, left to right. [m]
     y_m : float
-        How far it is from the back. [m]
+        How far its front is from the back. [m]
 
     Returns
     -------
     tuple of (float, str)
         Its distance from the back where it is nearest, and what it is called. [m]
     """
-    faces = faces_behind(room, left_m, right_m, y_m)
-    return (faces[0].y_m, faces[0].label) if faces else (0.0, room.back_wall)
+    found = []
+    for line in room.walls:
+        if line.start[0] == line.end[0]:
+            continue
+        near, far = (_part(line, left_m, right_m, pick) for pick in (max, min))
+        if near is not None and far is not None and micrometres(far.y_m) <= micrometres(y_m):
+            found.append((min(near.y_m, y_m), line.label))
+    return max(found, default=(0.0, room.back_wall))
 
 
 def wall_ahead(room: Room, left_m: float, right_m: float, y_m: float) -> tuple[float, str]:
