@@ -97,7 +97,7 @@ def _begins_on(riser: Riser, row: LaidRow) -> bool:
     """True where the middle of a turned or curved row's bases is on a riser, if not all of them."""
     kind, deck = row.seats[0].kind, of_rect(riser.rect)
     place = row.pose.at(0.0, (kind.rear_of_base_m + kind.depth_m) / 2)
-    return not row.plain and deck is not None and depth_inside_m(deck, place) > 0.0
+    return not row.plain and deck is not None and depth_inside_m(deck, place) > LENIENT_M
 
 
 def _risers(case: Case, row: LaidRow) -> Iterator[Finding]:
