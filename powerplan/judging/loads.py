@@ -135,8 +135,8 @@ def _fastened(case: Case, branch: Branch) -> Iterator[Finding]:
     if not feeds_others:
         yield from _one_loose(case, branch, limit)
         return
-    known = branch.breaker_a is not None or current > limit
-    yield case.hold("fastened-half", branch.subject, current, limit, checked=known)
+    # an unknown breaker is a condition of its own: the smallest there is, or more
+    yield case.hold("fastened-half", branch.subject, current, limit)
 
 
 def _one_loose(case: Case, branch: Branch, limit: Fraction) -> Iterator[Finding]:

@@ -9,6 +9,7 @@ from outlined import room_of
 from support import (
     NEC,
     inch,
+    make_chain,
     make_chair,
     make_circuit,
     make_new_work,
@@ -60,3 +61,17 @@ def test_a_socket_too_small_for_its_circuit_is_a_must_even_where_nothing_is_plug
     for findings in (plan.findings, judge(plan, IEC).findings):
         forces = {f.force for f in findings if f.rule == "socket-matches-circuit" and f.stops}
         assert forces == {Force.MUST}
+
+
+def test_half_of_the_smallest_breaker_is_enough_where_the_breaker_is_not_known() -> None:
+    # 4 x 1.8 A bolted down is 7.2 A: within half of 15 A, and what the breaker is hangs on its own
+    spec = make_spec(
+        circuits=(make_circuit(breaker_a=None, wire="12 AWG", already_on_it=None),),
+        chairs=(make_chair(chain=make_chain()),),
+        rows=(make_row(seats=4, fastened=True),),
+    )
+    plan = make_plan(spec, NEC, "0" * 64)
+    assert {chair.circuit for chair in plan.chairs} == {"7"}
+    assert "breaker" in {condition.kind for condition in plan.decision.depends_on}
+    assert "fastening" not in {condition.kind for condition in plan.decision.depends_on}
+    assert judge(plan, NEC).disputed == ()
