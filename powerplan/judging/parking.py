@@ -12,6 +12,7 @@ from powerplan.judging.convex import (
     depth_inside_m,
     of_rect,
     pieces,
+    point_to_segment_m,
     room_left_m,
     separation_m,
     thickness_m,
@@ -19,6 +20,7 @@ from powerplan.judging.convex import (
 )
 from powerplan.judging.outlines import depth_m
 from powerplan.judging.outlines import room_left_m as outline_left_m
+from powerplan.judging.paths import path_length_m, path_to_m, segments
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point
 from powerplan.model.plan import Cord
@@ -35,6 +37,8 @@ def judge_parking(case: Case, cord: Cord) -> Iterator[Finding]:
         yield from _coiled(case, cord, coil)
     if cord.coil_m is not None:
         yield from _size(case, cord, cord.coil_m)
+    if cord.tail_m:
+        yield from _tail(case, cord, cord.park_m)
 
 
 def _coil(middle: Point, size: Point) -> Convex | None:
@@ -77,6 +81,24 @@ def _coiled(case: Case, cord: Cord, coil: Convex) -> Iterator[Finding]:
         if deck is not None and across and room_left_m(deck, coil) < -LENIENT_M:
             note = f"its spare is parked across the edge of riser {riser.id}"
             yield case.broken("cord-has-a-way", subject, note)
+
+
+def _tail(case: Case, cord: Cord, park: Point) -> Iterator[Finding]:
+    """Hold what goes from a cord's way to its coil and back to the floor and to its length."""
+    subject, tail = f"cord {cord.id}", cord.tail_m
+    keep_m = case.rules.length_m("cord_clearance")
+    if min(point_to_segment_m(tail[0], piece) for piece in segments(cord.path_m)) > LENIENT_M:
+        yield case.broken(AGREES, subject, "its tail does not start on its way")
+    wide_m, deep_m = cord.coil_m or (0.0, 0.0)
+    off_m = (abs(tail[-1][0] - park[0]) - wide_m / 2, abs(tail[-1][1] - park[1]) - deep_m / 2)
+    if max(off_m) > LENIENT_M:
+        yield case.broken(AGREES, subject, "its tail does not end at its coil")
+    for name, piece in case.floor.solids:
+        if path_to_m(tail, piece) < keep_m - LENIENT_M:
+            yield case.broken("cord-clear-of-mechanism", subject, f"its tail goes through {name}")
+    spare_m = cord.bought_m - cord.length_m - 2 * path_length_m(tail)
+    if spare_m < -LENIENT_M * (1 + len(tail)):
+        yield case.broken("cord-length", subject, "it is too short to go to its coil and back")
 
 
 def _size(case: Case, cord: Cord, size: Point) -> Iterator[Finding]:

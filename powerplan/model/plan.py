@@ -193,6 +193,8 @@ class Cord:
     ``longer`` tells that it is a longer one from its maker, bought in place of the usual.
     ``park_m`` is the middle of the flat oval in which spare cord is parked, and ``coil_m`` its
     size, left to right and back to screen; None where little is to spare, or no room for it.
+    ``tail_m`` is how the cord goes from its way to that oval, and back the same; empty where the
+    oval lies on the way itself.
     ``clearance_m`` is the least distance kept from pinch zones and obstacles. [m, A]"""
 
     id: str
@@ -211,6 +213,7 @@ class Cord:
     park_m: Point | None
     longer: bool = False
     coil_m: tuple[float, float] | None = None
+    tail_m: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -125,6 +125,7 @@ def _cord(leg: Leg, coil: Coil | None) -> Cord:
         open_floor_m=leg.open_floor_m,
         clearance_m=leg.clearance_m,
         park_m=None if coil is None else coil.middle,
+        tail_m=() if coil is None else coil.tail,
         coil_m=None if coil is None else (coil.width_m, coil.depth_m),
     )
 

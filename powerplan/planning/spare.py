@@ -1,4 +1,4 @@
-"""Where spare cord lies: in a flat oval of loose loops on covered floor behind the base."""
+"""Where spare cord lies: in a flat oval of loose loops behind the reclined back of its chair."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ import shapely
 
 from powerplan.engineering.cords.clip import span_inside
 from powerplan.engineering.cords.floor import COVER_M, Shape, box, grown
+from powerplan.engineering.cords.paths import NoWay
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.engineering.seating.rects import grid_rect, on_grid
 from powerplan.engineering.seating.zones import REAR_STRIP
@@ -26,11 +27,16 @@ _ASIDE_M, _STEP_M = 0.3, 0.05
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Coil:
-    """Spare cord as it lies: an oval, its middle, and how wide and deep it is. [m]"""
+    """Spare cord as it lies: an oval, its middle, and how wide and deep it is. [m]
+
+    ``tail`` is the floor that the cord takes from its way to the oval, and back; empty where the
+    oval lies on the way itself. [m]
+    """
 
     middle: Point
     width_m: float
     depth_m: float
+    tail: tuple[Point, ...] = ()
 
     @property
     def rect(self) -> Rect:
@@ -86,11 +92,11 @@ def spare_m(leg: Leg) -> float:
 def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     """Return, by cord, where spare that asks for a place is parked.
 
-    A coil lies behind the base of the chair that its cord serves, on covered floor only, as clear
-    of what moves as any cord, on one level, off walkways, doorways and obstacles, and beside other
-    coils. Where there is room it lies behind the reclined headrest; else midway between the base
-    and where covered floor ends. What finds no such floor, or cannot get out from under its chair
-    to the rear, has no place here and is missing.
+    A coil lies behind the reclined headrest of the chair that its cord serves, so that nothing
+    comes over it, on covered floor only, as clear of what moves and of walls as any cord, on one
+    level, off walkways, doorways and obstacles, and beside other coils. It takes what is left of
+    the cord after going there and back by free floor. What finds no such floor, or does not reach
+    it, or cannot get out from under its chair to the rear, has no place here and is missing.
 
     Parameters
     ----------
@@ -142,7 +148,8 @@ def _place(
     taken: tuple[Coil, ...],
 ) -> Coil | None:
     """The best free floor behind a chair, where possible with no other cord under the coil."""
-    width_m, depth_m = coil_size_m(spare_m(leg), site.rules)
+    depth_m, spare = site.rules.length_m("coil_depth"), spare_m(leg)
+    width_m, _ = coil_size_m(spare, site.rules)
     floor = grown(site.router.floor.lanes, COVER_M)
     crossed: Coil | None = None
     square = chair.frame.is_room
@@ -150,7 +157,14 @@ def _place(
         _middles(site, chair, depth_m) if square else _askew_middles(site, chair, width_m, depth_m)
     )
     for middle in middles:
-        coil = Coil(middle=middle, width_m=width_m, depth_m=depth_m)
+        tail = _tail(site, leg.path, middle, depth_m, floor)
+        if tail is None:
+            continue
+        left_m = spare - 2 * _long_m(tail)
+        if left_m < math.pi * depth_m:
+            continue
+        wide_m, deep_m = coil_size_m(left_m, site.rules)
+        coil = Coil(middle=middle, width_m=wide_m, depth_m=deep_m, tail=tail)
         if not _lies_free(site, chair, coil, floor, taken):
             continue
         if not any(_passes(path, coil.rect) for path in others):
@@ -167,10 +181,14 @@ def _middles(site: Site, chair: SeatedChair, depth_m: float) -> Iterator[Point]:
     near_m = chair.floor.back_m - keep_m
     reclined_m = chair.y_m - chair.kind.back_travel_m
     spans = [(x_m, _behind(lanes, chair.x_m + x_m, near_m)) for x_m in aside]
-    for ahead_m in (min(reclined_m, near_m), near_m):
-        for x_m, far_m in spans:
-            if far_m is not None and ahead_m - far_m >= depth_m:
-                yield on_grid(chair.x_m + x_m), on_grid((far_m + ahead_m) / 2)
+    ahead_m = min(reclined_m, near_m)
+    wall_m = site.rules.length_m("cord_clearance")
+    for x_m, far_m in spans:
+        if far_m is not None and ahead_m - far_m >= depth_m:
+            middle_m = min(max((far_m + ahead_m) / 2, far_m + wall_m + depth_m / 2), ahead_m)
+            near = ahead_m - depth_m / 2
+            yield on_grid(chair.x_m + x_m), on_grid(min(middle_m, near))
+            yield on_grid(chair.x_m + x_m), on_grid(near)
 
 
 def _askew_middles(
@@ -183,10 +201,44 @@ def _askew_middles(
     reclined_m = chair.spot[1] - chair.kind.back_travel_m
     steps = range(1, round(_ASIDE_M / _STEP_M) + 1)
     aside = (0.0, *(side * step * _STEP_M for step in steps for side in (-1, 1)))
-    for ahead_m in (min(reclined_m, near_m), near_m):
-        for back_m in (0.0, *(step * _STEP_M for step in steps)):
-            for right_m in aside:
-                yield chair.frame.point((chair.spot[0] + right_m, ahead_m - half_m - back_m))
+    ahead_m = min(reclined_m, near_m)
+    for back_m in (0.0, *(step * _STEP_M for step in steps)):
+        for right_m in aside:
+            yield chair.frame.point((chair.spot[0] + right_m, ahead_m - half_m - back_m))
+
+
+def _tail(
+    site: Site, path: tuple[Point, ...], middle: Point, depth_m: float, floor: Shape
+) -> tuple[Point, ...] | None:
+    """The way from a cord's path to the near edge of a coil; None where there is none."""
+    at = _nearest(path, middle)
+    if math.dist(at, middle) <= depth_m / 2:
+        return ()
+    edges = [(middle[0], on_grid(middle[1] + side * depth_m / 2)) for side in (-1, 1)]
+    edge = min(edges, key=lambda one: math.dist(one, at))
+    at = _nearest(path, edge)
+    if shapely.covers(floor, shapely.LineString((at, edge))) and not _steps(site, (at, edge)):
+        return (at, edge)
+    way = site.router.route(at, edge)
+    if isinstance(way, NoWay) or micrometres(way.rises_m) or micrometres(way.open_floor_m) > 0:
+        return None
+    return way.path
+
+
+def _steps(site: Site, path: tuple[Point, ...]) -> bool:
+    return micrometres(site.router.floor.measure(path).rises_m) > 0
+
+
+def _nearest(path: tuple[Point, ...], to: Point) -> Point:
+    line = shapely.LineString(path)
+    if line.length == 0.0:
+        return path[0]
+    at = shapely.line_interpolate_point(line, shapely.line_locate_point(line, shapely.Point(to)))
+    return (on_grid(at.x), on_grid(at.y))
+
+
+def _long_m(path: tuple[Point, ...]) -> float:
+    return math.fsum(math.dist(*segment) for segment in pairwise(path))
 
 
 def _behind(lanes: Shape, x_m: float, near_m: float) -> float | None:
@@ -206,6 +258,11 @@ def _lies_free(
     site: Site, chair: SeatedChair, coil: Coil, floor: Shape, taken: tuple[Coil, ...]
 ) -> bool:
     rect = coil.rect
+    off_walls = grown(site.router.floor.room, COVER_M - site.router.floor.clearance_m)
+    if not shapely.covers(off_walls, box(rect)):
+        return False
+    if any(_passes(other.tail, rect) or _passes(coil.tail, other.rect) for other in taken):
+        return False
     if any(rect.overlaps(other.rect) for other in taken):
         return False
     for riser in site.spec.risers:

@@ -175,6 +175,7 @@ def _moved_record(record: Plan, move: Move, angle_rad: float) -> Plan:
                 path_m=tuple(map(move, cord.path_m)),
                 park_m=None if cord.park_m is None else move(cord.park_m),
                 coil_m=None if cord.coil_m is None else cord.coil_m[::-1],
+                tail_m=tuple(map(move, cord.tail_m)),
             )
             for cord in record.cords
         ),
@@ -206,7 +207,8 @@ def mirror(record: Plan) -> Plan:
         from_, to = name(one.from_), name(one.to)
         park = None if one.park_m is None else move(one.park_m)
         path = tuple(map(move, one.path_m))
-        return replace(one, id=f"{from_}-{to}", from_=from_, to=to, path_m=path, park_m=park)
+        ways = {"path_m": path, "park_m": park, "tail_m": tuple(map(move, one.tail_m))}
+        return replace(one, id=f"{from_}-{to}", from_=from_, to=to, **ways)
 
     def box(one: Box) -> Box:
         drift = replace(one.drift, left_m=one.drift.right_m, right_m=one.drift.left_m)

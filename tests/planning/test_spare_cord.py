@@ -48,16 +48,27 @@ def test_where_there_is_room_it_lies_behind_the_reclined_headrest() -> None:
     # Headrest 14 in off the wall, back travel 5 in: 9 in stay free, and 4 1/2 in is their middle.
     (cord,) = plan().cords
     assert cord.park_m == pytest.approx((inch(120), inch("9/2")))
-    # 72 in less 4 in: three loops of 22 2/3 in; (22 2/3 - 4 pi) / 2 + 4 = 9.05 in wide.
-    assert cord.coil_m == pytest.approx((inch(4 + (68 / 3 - 4 * math.pi) / 2), inch(4)), abs=1e-6)
+    # The inlet is 25 in off the wall and the near edge of the oval 6 1/2 in: 18 1/2 in there, as
+    # much back. 72 in less 4 in less 37 in: two loops of 15 1/2 in, (15 1/2 - 4 pi) / 2 + 4 wide.
+    assert cord.tail_m == ((inch(120), inch(25)), (inch(120), pytest.approx(inch("13/2"))))
+    assert cord.coil_m == pytest.approx((inch(4 + (31 / 2 - 4 * math.pi) / 2), inch(4)), abs=1e-6)
 
 
-def test_close_to_a_wall_it_lies_midway_between_the_base_and_the_wall() -> None:
-    # Headrest 6 in off, base at 10 in; 25 mm and half of 0.36 in are kept to the base.
+def test_close_to_a_wall_there_is_none_under_the_reclining_back() -> None:
+    # Headrest 6 in off, back travel 5 in: 1 in stays free.
     (cord,) = plan(rows=(make_row(seats=1, headrest_to_wall_m=inch(6)),)).cords
-    assert cord.park_m == pytest.approx(
-        (inch(120), (inch(10) - 0.025 - inch("9/50")) / 2), abs=1e-6
-    )
+    assert cord.park_m is None
+    assert cord.tail_m == ()
+
+
+def test_a_coil_keeps_off_the_wall() -> None:
+    # 4 in deep, 25 mm kept: with 4 in behind the reclined headrest there is no room, with 5 is
+    for free_in, parked in ((4, False), (5, True)):
+        row = make_row(seats=1, headrest_to_wall_m=inch(5 + free_in))
+        (cord,) = plan(rows=(row,)).cords
+        assert (cord.park_m is not None) == parked
+        if parked:
+            assert oval(cord).bounds[1] >= 0.025 - 1e-6
 
 
 def test_no_place_is_told_where_there_is_no_room_for_loops() -> None:
@@ -82,7 +93,7 @@ def test_a_coil_moves_aside_for_what_stands_behind_the_chair() -> None:
 
 def test_a_coil_never_lies_over_the_edge_of_a_riser() -> None:
     riser = make_riser(0, 6, 240, 100)
-    row = make_row(seats=1, headrest_to_wall_m=inch(14))
+    row = make_row(seats=1, headrest_to_wall_m=inch(17))
     (cord,) = plan(risers=(riser,), rows=(row,)).cords
     assert oval(cord).bounds[1] >= inch(6) - 1e-6
 
@@ -104,12 +115,31 @@ def test_coils_keep_off_what_moves_off_each_other_and_in_the_room(spec) -> None:
         assert one.buffer(-1e-5).disjoint(other)
 
 
-def test_more_cord_over_than_the_limit_is_parked_and_less_is_not() -> None:
-    # A link lies 30 in from chair to chair; up to 24 in over are not parked.
-    for link_in, parked in ((54, False), (55, True)):
-        chair = make_chair(chain=make_chain(link_m=inch(link_in)), arm_gap_m=inch("3/2"))
-        made = plan(chairs=(chair,), rows=(make_row(seats=3),))
-        links = [cord for cord in made.cords if cord.kind == "link"]
-        assert links
-        assert all(cord.length_m == pytest.approx(inch(30)) for cord in links)
-        assert all((cord.park_m is not None) == parked for cord in links)
+def test_what_does_not_reach_its_place_and_back_is_coiled_nowhere() -> None:
+    # A way of 4 in; the nearest oval begins 9 in off the wall, the inlet is at 25 in: 32 in there
+    # and back. The least oval takes 4 pi = 12.57 in.
+    for lead_in, parked in ((48, False), (49, True)):
+        (cord,) = plan(chairs=(make_chair(lead_m=inch(lead_in)),)).cords
+        assert (cord.park_m is not None) == parked
+
+
+def test_links_that_do_not_reach_the_floor_behind_and_back_are_not_coiled_there() -> None:
+    chair = make_chair(chain=make_chain(link_m=inch(60)), arm_gap_m=inch("3/2"))
+    made = plan(chairs=(chair,), rows=(make_row(seats=3),))
+    links = [cord for cord in made.cords if cord.kind == "link"]
+    assert links
+    assert all(cord.park_m is None for cord in links)
+
+
+@settings(max_examples=25)
+@given(strategies.rooms())
+def test_way_tail_there_and_back_and_loops_take_the_whole_cord(spec) -> None:
+    for cord in make_plan(spec, NEC, "0" * 64).cords:
+        if cord.coil_m is None:
+            assert cord.tail_m == ()
+            continue
+        tail_m = shapely.LineString(cord.tail_m).length if cord.tail_m else 0.0
+        left_m = cord.bought_m - cord.length_m - 2 * tail_m
+        one_m = loop_m(*cord.coil_m)
+        assert round(left_m / one_m) >= 1
+        assert round(left_m / one_m) * one_m == pytest.approx(left_m, abs=1e-4)

@@ -164,24 +164,43 @@ def test_spare_cord_is_coiled_behind_its_chair_where_the_plan_says():
         "2 loops, an oval 5 3/4 in left to right, 4 in deep",
         "6 in behind the line, at A1's middle",
     )
-    # Two loops of 0.36 in, and 1/4 in over them, up to the next eighth.
-    assert "reclined, 1 in or more from floor to back" in rows[0][4]
+    # It lies 2 in behind the upright headrest, so the reclining back would come over it.
+    assert rows[0][4].startswith("NO COIL HERE")
     bare = replace(plan, cords=tuple(replace(c, park_m=None, coil_m=None) for c in plan.cords))
     assert "coiled behind" not in words(cords_sheet(bare, ()))
     assert "NO ROOM for a coil behind A1" in words(cords_sheet(bare, ()))
 
 
-def test_little_that_is_left_over_lies_behind_the_base_where_it_can_get_there(plan: Plan):
+def test_little_that_is_left_over_is_slack_and_no_place_is_claimed_for_it(plan: Plan):
     links = [row for row in table(cords_sheet(plan, ()), "Cord bags").rows if "link" in row[4]]
     assert links
     for row in links:
-        assert row[7] == f"1 ft 6 in: flat in loops behind {row[0]}"
+        assert row[7] == "1 ft 6 in: slack along its way, see below"
 
 
-def test_little_that_cannot_get_behind_the_base_stays_on_the_clear_floor():
+def test_little_that_cannot_get_behind_the_base_is_slack_too():
     chair = make_chair(chain=make_chain(), arm_gap_m=inch("3/2"), rear_gap_m=None)
     made = make_plan(make_spec(chairs=(chair,), outlets=()), NEC, "0" * 64)
     links = [row for row in table(cords_sheet(made, ()), "Cord bags").rows if "link" in row[4]]
     assert links
     for row in links:
-        assert row[7].endswith(f"on the floor shown white under {row[0]}")
+        assert row[7].endswith("slack along its way, see below")
+
+
+def test_a_coil_off_the_way_is_sized_by_what_is_left_after_going_there_and_back():
+    # 72 in of lead on 40 in of way leave 32 in; 6 in there and 6 in back leave 20 in.
+    base = sample_plan()
+    tail = ((1.0, 1.0), (1.0, 1.0 - inch(6)))
+    cords = (replace(base.cords[0], coil_m=(inch(6), inch(4)), tail_m=tail), *base.cords[1:])
+    page = cords_sheet(replace(base, cords=cords), ())
+    assert table(page, "Where spare cord is coiled").rows[0][1] == "1 ft 8 in"
+    assert "6 in to the coil, 6 in back, 1 ft 8 in of it" in table(page, "Cord bags").rows[0][7]
+
+
+def test_under_a_chair_that_is_not_measured_no_floor_is_called_clear():
+    base = sample_plan()
+    zones = tuple(zone for zone in base.zones if zone.kind == "pinch")
+    cords = tuple(replace(cord, park_m=None, coil_m=None) for cord in base.cords)
+    page = cords_sheet(replace(base, zones=zones, cords=cords), ())
+    assert "NO PLACE IS KNOWN" in table(page, "Cord bags").rows[0][7]
+    assert "shown white" not in words(page)

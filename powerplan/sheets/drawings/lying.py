@@ -89,6 +89,8 @@ def draw_cords(sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int])
     """
     for cord in cords:
         sketch.line(cord.path_m, _LAYERS.get(cord.kind, "cord"), cut=False)
+        if len(cord.tail_m) > 1:
+            sketch.line(cord.tail_m, _LAYERS.get(cord.kind, "cord"), cut=False)
         if cord.kind == "extension":
             joint(sketch, cord.path_m[-1])
             sketch.label(f"joint {cord.to}", ("joint",), cord.path_m[-1:], clear_mm=1.0)

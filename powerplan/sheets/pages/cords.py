@@ -80,7 +80,7 @@ def buying_list(plan: Plan) -> Part:
     units = plan.spec.project.units
     counts = bought(plan)
     if not counts:
-        return Say(text="Nothing to buy: the chairs' own cords do it.")
+        return Say(text="No cord has to be bought: the chairs' own cords reach.")
     rows = tuple(
         (what, length_text(length_m, units), wire or "wire unknown", str(count))
         for (what, length_m, wire), count in counts.items()

@@ -177,16 +177,6 @@ def riser_behind(row: SetRow, plan: Plan) -> Riser | None:
     return max(behind, key=lambda riser: riser.rect.front_m, default=None)
 
 
-def room_behind_m(row: SetRow, plan: Plan) -> float:
-    """Return how far covered floor goes behind the rear of a row's bases. [m]"""
-    face = riser_behind(row, plan)
-    headrest_m = row.chairs[0].y_m
-    wall_m = headrest_m - (0.0 if face is None else face.rect.front_m)
-    if micrometres(wall_m) < micrometres(number_m(plan, "covered_gap")):
-        return wall_m + row.kind.rear_of_base_m
-    return row.kind.rear_of_base_m + row.kind.back_travel_m
-
-
 def about_row(row: SetRow, plan: Plan) -> str:
     """Return how a row stands in the room: chairs, middle, what it stands on, whether bolted."""
     units, room = plan.spec.project.units, plan.spec.room
