@@ -105,8 +105,9 @@ def _not_coiled(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
         items.append(
             f"{_NO_ROOM}: there is no covered floor, in reach of the cord and clear of the "
             "reclining back and the walls, where a coil could lie. Ask the maker for a shorter "
-            "cord before this one is laid; where none is listed, ask the maker where the rest may lie, "
-            "and put no power on before that is known. Never coil it under the back or the chair."
+            "cord before this one is laid; where none is listed, ask the maker where the rest may "
+            "lie, and put no power on before that is known. Never coil it under the back or "
+            "the chair."
         )
     if any(_SLACK in text for text in told):
         items.append(
