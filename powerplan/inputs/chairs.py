@@ -16,6 +16,7 @@ from powerplan.inputs.reading import (
 )
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.model.geometry import Point
+from powerplan.model.seats import ELSEWHERE
 from powerplan.model.spec import Chain, ChairKind, ClearZone
 
 
@@ -47,7 +48,8 @@ def _chair(
     parts = parts_of(reading, tables, table.name)
     if table.spoiled or power is None:
         return None
-    if powered and it.lead_from is None:
+    away = it.battery is not None and it.battery.charged == ELSEWHERE
+    if powered and not away and it.lead_from is None:
         return None
     return ChairKind(
         id=table.name,
@@ -92,6 +94,7 @@ def _check_power(reading: Reading, table: Table[w.Chair]) -> None:
                 words = "powered = false says that it has no motor; leave this out"
                 faults.add(table.at(key), words)
         return
+    away = it.battery is not None and it.battery.charged == ELSEWHERE
     for key, hint in (
         ("lead", 'plug to where the cord leaves the chair, such as "6 ft"'),
         (
@@ -99,7 +102,7 @@ def _check_power(reading: Reading, table: Table[w.Chair]) -> None:
             'where the cord leaves the chair, such as { right = "0 in", forward = "10 in" }',
         ),
     ):
-        asked = key == "lead_from" or it.supply is None
+        asked = not away and (key == "lead_from" or it.supply is None)
         if asked and getattr(it, key) is None and table.sound(key):
             faults.add(table.path, f"{key} is missing: {hint}")
 

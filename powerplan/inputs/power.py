@@ -13,6 +13,7 @@ from powerplan.inputs.reading import Reading, grid_m, load_a, micro
 from powerplan.inputs.saying import meant, named
 from powerplan.inputs.tables import PlanTables, Table
 from powerplan.model.lengths import amps_text
+from powerplan.model.seats import ELSEWHERE
 from powerplan.model.spec import Battery, SupplyKind
 
 
@@ -127,11 +128,12 @@ def power_of(
     load = _load(reading, table) if battery is None else _charger(reading, table, battery)
     lead_wire = reading.wire(table.at("lead_wire"), table.it.lead_wire)
     longer = _longer_m(reading, table, "lead", table.it.lead)
-    if load is None or table.it.lead is None:
+    away = battery is not None and battery.charged == ELSEWHERE
+    if load is None or (table.it.lead is None and not away):
         return None
     return ReadPower(
         load=load,
-        lead_m=grid_m(table.it.lead),
+        lead_m=0.0 if table.it.lead is None else grid_m(table.it.lead),
         lead_wire=lead_wire,
         longer_leads_m=longer,
         battery=None

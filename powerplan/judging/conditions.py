@@ -32,6 +32,7 @@ _KIND_OF_RULE = {
     "cord-wire": "cord",
     "extension-rating": "cord",
     "coupler-rating": "other",
+    "unit-listed": "other",
     "chair-measured": "other",
 }
 _SUBJECT = "depends on"

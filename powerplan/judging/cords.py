@@ -104,6 +104,12 @@ def _bought(case: Case, cord: Cord) -> Iterator[Finding]:
     if cord.kind in (WALL_CORD, CHAIR_CORD):
         yield from _of_a_supply(case, cord)
         return
+    if cord.kind == UNIT_CORD:
+        for unit in case.plan.spec.outlet_units:
+            if cord.to in case.units and case.units[cord.to].kind == unit.id:
+                yield from _of_its_maker(case, cord, unit.cord_m, ())
+                yield case.same_words(subject, "wire", cord.wire, unit.cord_wire)
+        return
     seat = case.seats.get(cord.to)
     if seat is None:
         return

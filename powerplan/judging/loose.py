@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from powerplan.judging.case import AGREES, LENIENT_M, Case
 from powerplan.judging.convex import Convex, of_rect, separation_m, thickness_m, without
+from powerplan.judging.outlet_units import judge_unit
 from powerplan.judging.outlines import slices
 from powerplan.judging.seats import Seat
 from powerplan.judging.standing import Pose
@@ -35,6 +36,16 @@ def judge_loose(case: Case) -> Iterator[Finding]:
         yield from _place(case, supply)
         yield from _cords(case, supply, kind)
         yield from _low_volts(case, supply, kind)
+    for unit in case.plan.outlet_units:
+        offered = case.plan.spec.cords.outlet_unit
+        known = next((k for k in case.plan.spec.outlet_units if k.id == unit.kind == offered), None)
+        if known is None:
+            note = f"{unit.kind!r:.60} is not the outlet unit that the plan file offers"
+            yield case.broken(AGREES, unit.id, note)
+            continue
+        yield from _size(case, unit, known)
+        yield from _place(case, unit)
+        yield from judge_unit(case, unit, known)
 
 
 def _one_each(case: Case) -> Iterator[Finding]:

@@ -38,9 +38,9 @@ def judge_feeding(case: Case) -> Iterator[Finding]:
     for name in case.seats:
         trace, count = case.feeding.traces[name], len(case.feeding.into[name])
         wrong, note = abs(count - 1), ""
-        if not case.seats[name].kind.powered:
+        if not case.seats[name].kind.takes_power:
             if count:
-                note = "this chair has no motor, and a cord ends at it"
+                note = "this chair takes no power where it stands, and a cord ends at it"
                 yield case.hold("fed-once", f"chair {name}", count, 0, note=note)
             continue
         if count == 0:

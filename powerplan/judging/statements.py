@@ -14,6 +14,7 @@ from powerplan.model.rules import Number
 _ROUNDED = Fraction(2, 10**6)
 _OTHER_FORCE = {
     "extension-temporary": (Force.ADVICE,),  # by the kind of place
+    "unit-listed": (Force.ADVICE,),  # by the kind of place
     "socket-matches-circuit": (Force.ADVICE,),  # an outlet that feeds no chair
 }
 _FIRST_NUMBERS = frozenset(

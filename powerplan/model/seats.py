@@ -45,6 +45,9 @@ class MovingPart:
     least_gap_m: float | None
 
 
+ELSEWHERE = "elsewhere"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Battery:
     """The pack that a chair runs from. ``charged`` is "in place" (its charger stays plugged in at
@@ -92,6 +95,11 @@ class ChairKind:
     supply: str | None = None
     longer_leads_m: tuple[float, ...] = ()
     battery: Battery | None = None
+
+    @property
+    def takes_power(self) -> bool:
+        """True where a cord has to reach it: not by hand, nor on a pack charged elsewhere."""
+        return self.powered and (self.battery is None or self.battery.charged != ELSEWHERE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -27,6 +27,7 @@ from powerplan.model.plan import (
     Step,
 )
 from powerplan.planning import record
+from powerplan.planning.battery_notes import battery_notes
 from powerplan.planning.conditions import conditions
 from powerplan.planning.gaps import crossing_findings, shared_gaps
 from powerplan.planning.ladder import Solved
@@ -69,6 +70,7 @@ def assemble(site: Site, solved: tuple[Solved, ...], flips: tuple[Flip, ...], sh
         findings=findings,
         bounds=_bounds(site, way),
         supplies=record.supplies(way) if way else (),
+        outlet_units=record.outlet_units(way) if way else (),
     )
     return rounded(plan)
 
@@ -101,6 +103,7 @@ def all_findings(
     feeding = tuple(load.existing for load in loads if load.chairs and load.existing)
     findings.extend(nobody_looked(site.spec, feeding, site.rules))
     findings.extend(place_notes(site, way, layout))
+    findings.extend(battery_notes(site))
     findings.extend(count_notes(site, way, loads))
     for load in loads:
         if load.chairs:
@@ -238,7 +241,7 @@ def _spare(site: Site, loads: tuple[CircuitLoad, ...]) -> tuple[Spare, ...]:
     for load in loads:
         known = load.load_known and (load.existing is None or load.existing.breaker_a is not None)
         for kind in site.spec.chairs:
-            if kind.id in used and kind.powered:
+            if kind.id in used and kind.takes_power:
                 told.append(
                     Spare(
                         circuit=load.id,

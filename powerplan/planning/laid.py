@@ -20,7 +20,7 @@ from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import micrometres
 from powerplan.model.loose import CHAIR_CORD, WALL_CORD
-from powerplan.model.spec import SupplyKind
+from powerplan.model.spec import OutletUnitKind, SupplyKind
 from powerplan.planning.leads import (
     EXTENSION,
     End,
@@ -44,6 +44,17 @@ class LaidSupply:
     chairs: tuple[str, ...]
     spot: Spot
     drop_percent: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidUnit:
+    """An outlet unit where it lies, the chairs behind it, and what they take. [A]"""
+
+    id: str
+    kind: OutletUnitKind
+    chairs: tuple[str, ...]
+    spot: Spot
+    current_a: Fraction
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +88,7 @@ def lay_supply(
     chairs: tuple[SeatedChair, ...],
     lid: Point | None,
     extend: bool,
+    taken: tuple[Spot, ...] = (),
 ) -> Parts:
     """Return the supply of one or two chairs with its cords, at the best of the places tried.
 
@@ -95,9 +107,11 @@ def lay_supply(
         The middle of the new box under one of them, whose lid stays free. [m]
     extend : bool
         Whether an extension cord may help the wall cord.
+    taken : tuple of Spot
+        What lies on the floor already. [m]
     """
     kind, name = site.spec.supply(chairs[0].kind.supply or ""), supply_name(chairs)
-    found = spots_for(site, chairs, kind, lid)
+    found = _beside(spots_for(site, chairs, kind, lid), taken)
     if isinstance(found, NoPlace):
         return Parts(legs=(), findings=no_spot(site, name, kind, found))
     best: Parts | None = None
@@ -113,11 +127,7 @@ def lay_supply(
 
 
 def spots_for(
-    site: Site,
-    chairs: tuple[SeatedChair, ...],
-    kind: Loose,
-    lid: Point | None,
-    taken: tuple[Spot, ...] = (),
+    site: Site, chairs: tuple[SeatedChair, ...], kind: Loose, lid: Point | None
 ) -> tuple[Spot, ...] | NoPlace:
     """Return the places for a thing that belongs to some chairs, from memory where known.
 
@@ -131,18 +141,32 @@ def spots_for(
         What it is.
     lid : Point, optional
         The middle of a box whose lid stays free. [m]
-    taken : tuple of Spot
-        What lies there already. [m]
     """
     if site.ground is None:
         raise ValueError("the plan has nothing that lies loose")
-    key = (kind.id, str(lid), str([s.middle for s in taken]), *(chair.id for chair in chairs))
+    key = (kind.id, type(kind).__name__, str(lid), *(chair.id for chair in chairs))
     if key not in site.lying:
-        shapes = [spot.shape for spot in taken]
-        shapes += [] if lid is None else [site.ground.lid(lid)]
+        shapes = () if lid is None else (site.ground.lid(lid),)
         units = site.spec.project.units
-        site.lying[key] = places(site.ground, chairs, kind, units, taken=tuple(shapes))
+        site.lying[key] = places(site.ground, chairs, kind, units, taken=shapes)
     return site.lying[key]
+
+
+def _beside(
+    found: tuple[Spot, ...] | NoPlace, taken: tuple[Spot, ...]
+) -> tuple[Spot, ...] | NoPlace:
+    """Those places that are clear of what lies there already."""
+    if isinstance(found, NoPlace) or not taken:
+        return found
+    lying_there = [spot.shape for spot in taken]
+    left = tuple(
+        spot
+        for spot in found
+        if not any(spot.shape.intersection(other).area > 0.0 for other in lying_there)
+    )
+    if left:
+        return left
+    return NoPlace(words="What else lies on the floor there takes every place for it.", low=())
 
 
 def no_spot(site: Site, name: str, kind: Loose, why: NoPlace) -> tuple[Finding, ...]:
@@ -183,6 +207,25 @@ def _tried(
         near = [spot for spot in near if _reaches(site, spot, chairs, kind)]
         others += _thinned(near, lambda spot: _from_socket_mm(spot, start), _OTHERS)
     return tuple(dict.fromkeys(first + others))
+
+
+def some_of(
+    found: tuple[Spot, ...], start: End, chairs: tuple[SeatedChair, ...]
+) -> tuple[Spot, ...]:
+    """Return a few of the places that were found, those nearest to the chairs first.
+
+    Parameters
+    ----------
+    found : tuple of Spot
+        The places. [m]
+    start : End
+        The socket. [m]
+    chairs : tuple of SeatedChair
+        Whose it is.
+    """
+    near = _thinned(list(found), lambda spot: _from_leads_mm(spot, chairs), _MOST)
+    far = _thinned(near, lambda spot: _from_socket_mm(spot, start), 2)
+    return tuple(dict.fromkeys((found[0], *far)))
 
 
 def _thinned(spots: list[Spot], apart_mm: Callable[[Spot], int], most: int) -> list[Spot]:

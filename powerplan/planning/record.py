@@ -7,7 +7,7 @@ from typing import Any
 from powerplan.engineering.boxes.marks import BoxSpot
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.model.lengths import micrometres
-from powerplan.model.loose import Supply
+from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import Box, CircuitUse, Cord, Drift, PlacedChair, Zone
 from powerplan.planning.loads import CircuitLoad, Fed, Way
 from powerplan.planning.runs import LINK, Leg
@@ -148,6 +148,29 @@ def supplies(way: Way) -> tuple[Supply, ...]:
             drop_percent=supply.drop_percent,
         )
         for supply in laid
+    )
+
+
+def outlet_units(way: Way) -> tuple[OutletUnit, ...]:
+    """Return every outlet unit, where it lies."""
+    laid = (run.unit for fed in way.fed for run in fed.runs if run.unit is not None)
+    return tuple(
+        OutletUnit(
+            id=unit.id,
+            kind=unit.kind.id,
+            chairs=unit.chairs,
+            x_m=unit.spot.middle[0],
+            y_m=unit.spot.middle[1],
+            angle_rad=unit.spot.angle_rad,
+            width_m=unit.spot.width_m,
+            depth_m=unit.spot.depth_m,
+            height_m=unit.kind.height_m,
+            under=unit.spot.under,
+            sockets=unit.kind.sockets,
+            rating_a=float(unit.kind.rating_a),
+            current_a=float(unit.current_a),
+        )
+        for unit in laid
     )
 
 

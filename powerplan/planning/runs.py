@@ -10,12 +10,13 @@ from powerplan.engineering.circuits.plugs import run_findings
 from powerplan.engineering.cords.lengths import needed_link_m
 from powerplan.engineering.cords.paths import NoWay
 from powerplan.engineering.seating.poses import SeatedChair
+from powerplan.engineering.supplies.places import Spot
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import micrometres
 from powerplan.model.loose import CHAIR_CORD, WALL_CORD
 from powerplan.planning.chaining import as_one_kind
-from powerplan.planning.laid import LaidSupply, Parts, lay_supply, supply_name
+from powerplan.planning.laid import LaidSupply, LaidUnit, Parts, lay_supply, supply_name
 from powerplan.planning.leads import (
     EXTENSION,
     LINK,
@@ -49,10 +50,13 @@ class Run:
     bought_um: int
     routed_um: int
     supplies: tuple[LaidSupply, ...] = ()
+    unit: LaidUnit | None = None
 
     @property
     def name(self) -> str:
-        """What people call it: a chair, a chain, or a supply."""
+        """What people call it: a chair, a chain, a supply, or an outlet unit."""
+        if self.unit is not None:
+            return self.unit.id
         if self.chairs[0].kind.supply is not None:
             return supply_name(self.chairs)
         if len(self.chairs) > 1:
@@ -113,16 +117,42 @@ def make_run(
     plug = (names, draws, circuit_a, feed.rating_a)
     if plug not in site.plugs:
         site.plugs[plug] = run_findings(one, draws, circuit_a, feed.rating_a, _PLUG, site.rules)
+    return run_of(feed, chairs, parts, site.plugs[plug])
+
+
+def run_of(
+    feed: Feed,
+    chairs: tuple[SeatedChair, ...],
+    parts: Parts,
+    plug_findings: tuple[Finding, ...],
+    unit: LaidUnit | None = None,
+) -> Run:
+    """Return a run with what it costs.
+
+    Parameters
+    ----------
+    feed : Feed
+        Where its plug goes.
+    chairs : tuple of SeatedChair
+        The chairs.
+    parts : Parts
+        Its cords and supplies, and what was held of them.
+    plug_findings : tuple of Finding
+        What was held of its plug.
+    unit : LaidUnit, optional
+        The outlet unit that it goes through.
+    """
     return Run(
         feed=feed,
         chairs=chairs,
         legs=parts.legs,
         way_findings=feed.broken + parts.findings,
-        plug_findings=site.plugs[plug],
+        plug_findings=plug_findings,
         extensions=sum(cord.kind == EXTENSION for cord in parts.legs),
         bought_um=sum(micrometres(cord.bought_m) for cord in parts.legs if is_bought(cord)),
         routed_um=sum(micrometres(cord.length_m) for cord in parts.legs),
         supplies=parts.supplies,
+        unit=unit,
     )
 
 
@@ -132,6 +162,7 @@ def lay_plug(
     chairs: tuple[SeatedChair, ...],
     lid: Point | None,
     extend: bool,
+    taken: tuple[Spot, ...] = (),
 ) -> Parts:
     """Return every cord behind one plug: a lead, a chain, or a supply with its cords.
 
@@ -147,9 +178,11 @@ def lay_plug(
         The middle of the new box under one of them. [m]
     extend : bool
         Whether an extension cord may help.
+    taken : tuple of Spot
+        What lies on the floor already. [m]
     """
     if chairs[0].kind.supply is not None:
-        return lay_supply(site, start, chairs, lid, extend)
+        return lay_supply(site, start, chairs, lid, extend, taken)
     end = End(id=chairs[0].id, place=chairs[0].lead_from)
     current_a = sum((chair.input_a for chair in chairs), Fraction(0))
     legs, findings = lay_lead(

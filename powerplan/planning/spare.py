@@ -122,8 +122,9 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
 
 
 def _supplies(legs: tuple[tuple[Run, Leg], ...]) -> list[Coil]:
-    """The floor on which supplies lie, which get warm: no coil goes there."""
+    """The floor on which supplies and outlet units lie, which get warm: no coil goes there."""
     spots = dict.fromkeys(supply.spot for run, _ in legs for supply in run.supplies)
+    spots |= dict.fromkeys(run.unit.spot for run, _ in legs if run.unit is not None)
     return [Coil(middle=spot.middle, width_m=spot.width_m, depth_m=spot.depth_m) for spot in spots]
 
 

@@ -19,6 +19,12 @@ from powerplan.planning.engine import NEW, Choice, Table
 from powerplan.planning.leads import longest_lead_m
 from powerplan.planning.runs import Run, make_run
 from powerplan.planning.site import FLOOR_BOX, Feed, Site
+from powerplan.planning.unit_runs import (
+    make_unit_run,
+    may_share_unit,
+    most_behind_unit,
+    unit_kind,
+)
 
 _NO_SHARE = Fraction(1000)  # no share of a circuit is kept from bolted-down seats
 _RunKey = tuple[str, tuple[str, ...], Fraction, bool]
@@ -46,6 +52,8 @@ class GroupTable:
     def __init__(self, site: Site) -> None:
         self.site = site
         self._runs: dict[_RunKey, Run] = {}
+        self._unit = unit_kind(site)
+        self._behind_unit = most_behind_unit(site)
 
     def run(
         self, feed: Feed, chairs: tuple[SeatedChair, ...], circuit_a: Fraction, extend: bool
@@ -54,6 +62,13 @@ class GroupTable:
         key = (feed.id, tuple(chair.id for chair in chairs), circuit_a, extend)
         if key not in self._runs:
             self._runs[key] = make_run(self.site, feed, chairs, circuit_a, extend)
+        return self._runs[key]
+
+    def unit_run(self, feed: Feed, chairs: tuple[SeatedChair, ...], circuit_a: Fraction) -> Run:
+        """Return the run of those chairs through an outlet unit, from memory where known."""
+        key = (f"unit {feed.id}", tuple(chair.id for chair in chairs), circuit_a, False)
+        if key not in self._runs:
+            self._runs[key] = make_unit_run(self.site, feed, chairs, circuit_a)
         return self._runs[key]
 
     def circuits(self, scope: Scope) -> tuple[Circuit, ...]:
@@ -118,7 +133,7 @@ class GroupTable:
                 continue
             circuit = index[feed.circuit]
             circuit_a = self.site.breaker_a(circuits[circuit])
-            for first, chairs in _stretches(self.site.rows):
+            for first, chairs in self._stretches():
                 best = self._best_run(feed, chairs, circuit_a, scope)
                 if best is not None:
                     by_seat[first].append(
@@ -131,10 +146,14 @@ class GroupTable:
     ) -> _Best | None:
         """The better of the two directions in which current may pass along the chairs."""
         alone = len(chairs) == 1 or chairs[0].kind.supply is not None
-        ways = (chairs,) if alone else (chairs, chairs[::-1])
+        runs = []
+        if may_share_plug(chairs):
+            ways = (chairs,) if alone else (chairs, chairs[::-1])
+            runs = [self.run(feed, way, circuit_a, scope.extend) for way in ways]
+        if may_share_unit(self._unit, chairs):
+            runs.append(self.unit_run(feed, chairs, circuit_a))
         found = []
-        for way in ways:
-            run = self.run(feed, way, circuit_a, scope.extend)
+        for run in runs:
             broken = run.broken_rules
             if scope.ignore.issuperset(broken):
                 cost = (len(broken), run.extensions, run.bought_um, run.routed_um, run.ids)
@@ -188,14 +207,14 @@ class GroupTable:
         self, row: SeatedRow, feed: Feed, place: int, circuit_a: Fraction, scope: Scope
     ) -> Iterator[tuple[int, _Best]]:
         """Every stretch of the row that holds the feed's own chair, split into runs at its best."""
-        longest = longest_chain(row.powered)
+        longest = max(longest_chain(row.powered), self._behind_unit)
         sockets = feed.sockets  # never bent: another box is as near
         reach = sockets * longest
         runs: dict[tuple[int, int], _Best] = {}
         for first in range(max(0, place - reach), min(len(row.powered), place + reach + 1)):
             for after in range(first + 1, min(len(row.powered), first + longest) + 1):
                 chairs = row.powered[first:after]
-                if may_share_plug(chairs) and self._near(feed, chairs, scope):
+                if self._may_share(chairs) and self._near(feed, chairs, scope):
                     found = self._best_run(feed, chairs, circuit_a, scope)
                     if found is not None:
                         runs[first, after] = found
@@ -205,11 +224,27 @@ class GroupTable:
                 if after > place:
                     yield first, found
 
+    def _may_share(self, chairs: tuple[SeatedChair, ...]) -> bool:
+        return may_share_plug(chairs) or may_share_unit(self._unit, chairs)
+
+    def _stretches(self) -> Iterator[tuple[int, tuple[SeatedChair, ...]]]:
+        """Every stretch of neighbours that may share a socket, with its first seat's number."""
+        offset = 0
+        for row in self.site.rows:
+            powered = row.powered
+            longest = max(longest_chain(powered), self._behind_unit)
+            for first in range(len(powered)):
+                for after in range(first + 1, min(len(powered), first + longest) + 1):
+                    if self._may_share(powered[first:after]):
+                        yield offset + first, powered[first:after]
+            offset += len(powered)
+
     def _reach_m(self, chair: SeatedChair) -> float:
         """How far a chair's cords reach at most, laid straight. [m]"""
         name = chair.kind.supply
         beyond_m = 0.0 if name is None else self.site.spec.supply(name).chair_cord_m
-        return longest_lead_m(chair.kind) + beyond_m
+        unit_m = 0.0 if self._unit is None else self._unit.cord_m
+        return longest_lead_m(chair.kind) + beyond_m + unit_m
 
     def _near(self, feed: Feed, chairs: tuple[SeatedChair, ...], scope: Scope) -> bool:
         """False where even a straight cord would be too short from either end."""
@@ -256,18 +291,6 @@ def _split(
                 best[after] = found
         layer = following
     return best
-
-
-def _stretches(rows: tuple[SeatedRow, ...]) -> Iterator[tuple[int, tuple[SeatedChair, ...]]]:
-    """Every stretch of neighbours that may share a plug, with the number of its first seat."""
-    offset = 0
-    for row in rows:
-        longest = longest_chain(row.powered)
-        for first in range(len(row.powered)):
-            for after in range(first + 1, min(len(row.powered), first + longest) + 1):
-                if may_share_plug(row.powered[first:after]):
-                    yield offset + first, row.powered[first:after]
-        offset += len(row.powered)
 
 
 def _each_breaks(

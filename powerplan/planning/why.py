@@ -33,6 +33,8 @@ BENT = frozenset(
         "cord-clear-of-mechanism",
         "cord-in-walkway",
         "cord-through-doorway",
+        "unit-rating",
+        "unit-listed",
         "supply-has-a-place",
         "supply-height",
         "box-has-a-place",

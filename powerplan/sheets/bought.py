@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from powerplan.model.loose import CHAIR_CORD, WALL_CORD
+from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
 from powerplan.model.plan import Cord, Plan
 
 _COMES_ALONG = ("own", WALL_CORD, CHAIR_CORD)
@@ -13,6 +13,7 @@ _NAMES = {
     "link": "chair maker's link cord",
     "own": "longer lead, from the chair maker",
     WALL_CORD: "longer wall cord, from the supply's maker",
+    UNIT_CORD: "outlet unit, with its cord",
 }
 
 Bought = tuple[str, float, str | None]

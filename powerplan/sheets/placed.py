@@ -77,7 +77,8 @@ def chairs_by_row(plan: Plan) -> tuple[str, ...]:
 
 def _row_words(row: Row, chairs: tuple[Placed, ...]) -> str:
     seats = ", ".join(
-        f"{one.chair.id} {one.kind.id}{'' if one.kind.powered else ' (no power)'}" for one in chairs
+        f"{one.chair.id} {one.kind.id}{'' if one.kind.takes_power else ' (no power)'}"
+        for one in chairs
     )
     words = f"Row {row.id}, from the left: {seats}"
     if row.angle_rad:

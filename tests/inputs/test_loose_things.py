@@ -124,3 +124,59 @@ def test_a_cord_that_was_measured_has_ohms(text: str):
     )
     assert spec.supplies[0].chair_cord_ohm == 0.2
     assert spec.supplies[0].chair_cord_wire is None
+
+
+MORE_CHAIRS = LEAST[LEAST.index("[chair.club]") : LEAST.index("[row.A]")].replace("club", "other")
+UNIT = """\
+[outlet_unit.strip]
+size = { width = "12 in", depth = "3 in", height = "2 in" }
+sockets = 4
+rating = "12 A"
+cord = { length = "6 ft", wire = "14 AWG" }
+listed = true
+[cords]
+outlet_unit = "strip"
+"""
+
+
+def test_an_outlet_unit_is_read():
+    spec = read(LEAST + UNIT)
+    [unit] = spec.outlet_units
+    assert spec.cords.outlet_unit == "strip"
+    assert (unit.sockets, unit.rating_a, unit.cord_m, unit.listed) == (4, 12, inch(72), True)
+
+
+def test_an_outlet_unit_that_is_not_written_is_told():
+    [(_, words)] = faults(LEAST + UNIT.replace('= "strip"', '= "strp"'))
+    assert "outlet unit 'strp' is not written; did you mean 'strip'?" in words
+
+
+def battery(charged: str, lead: str = 'lead = "8 ft"\n') -> str:
+    pack = f'battery = {{ charger_input = "0.5 A", charged = "{charged}" }}\n'
+    return swapped('input = "1.6 A"\nlead = "8 ft"\n', pack + lead, LEAST)
+
+
+def test_a_pack_takes_what_its_charger_takes_and_all_of_it_lasts():
+    [kind] = read(battery("in place")).chairs
+    half = Fraction(1, 2)
+    assert (kind.input_a, kind.continuous_a, kind.lead_m) == (half, half, inch(96))
+    assert kind.takes_power
+
+
+def test_a_pack_charged_elsewhere_needs_no_lead():
+    other = swapped("[row.A]", MORE_CHAIRS + "[row.A]", battery("elsewhere", lead=""))
+    kinds = {kind.id: kind for kind in read(other).chairs}
+    assert not kinds["club"].takes_power
+    assert kinds["other"].takes_power
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (battery("sometimes"), 'is not one of "in place", "elsewhere"'),
+        (battery("in place", lead=""), "lead is missing"),
+        (battery("in place", lead='lead = "8 ft"\ninput = "2 A"\n'), "take this line out"),
+    ],
+)
+def test_a_slip_in_a_battery_is_told(text: str, words: str):
+    assert words in " / ".join(told for _, told in faults(text))

@@ -167,7 +167,7 @@ class SeatedRow:
     @property
     def powered(self) -> tuple[SeatedChair, ...]:
         """The chairs that need a feed, from the left."""
-        return tuple(chair for chair in self.chairs if chair.kind.powered)
+        return tuple(chair for chair in self.chairs if chair.kind.takes_power)
 
     @property
     def back_travel_m(self) -> float:

@@ -8,6 +8,7 @@ from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright
 from powerplan.sheets.drawings.key_plan import key_view
+from powerplan.sheets.drawings.loose import draw_loose
 from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch
 from powerplan.sheets.drawings.room import draw_floor, draw_walls
 from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, draw_stop, name_walls
@@ -110,6 +111,7 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
     draw_upright(sketch, row)
     draw_order(sketch, row)
     draw_feeds(sketch, plan, row, cords)
+    draw_loose(sketch, plan, row)
     draw_cords(sketch, cords, tag_numbers(plan))
     draw_chalk(sketch, plan, row)
     name_walls(sketch, plan)

@@ -8,6 +8,7 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.levels import crosses_a_step, faces
 from powerplan.sheets.off_walls import from_back, from_left, off_wall, to_finish
 from powerplan.sheets.pages.cords import buying_list
+from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_rows import (
     SetRow,
@@ -60,6 +61,7 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
             *_lines(rows, plan),
             *_before(rows, plan),
             *_order(rows, plan),
+            *where_things_lie(plan),
             *_bags(rows, plan),
             *coils(rows, plan),
             *_buying(plan),

@@ -1,0 +1,46 @@
+"""Supplies and outlet units on the floor, drawn as they lie."""
+
+from __future__ import annotations
+
+import math
+
+from powerplan.model.geometry import Point
+from powerplan.model.loose import OutletUnit, Supply
+from powerplan.model.plan import Plan
+from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.pages.print_rows import SetRow
+
+_LAYER = "supply"
+
+
+def draw_loose(sketch: Sketch, plan: Plan, row: SetRow) -> None:
+    """Draw every supply and outlet unit of a row: a rectangle with a bar across, and its name.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    plan : Plan
+        The plan.
+    row : SetRow
+        The row.
+    """
+    names = {chair.id for chair in row.chairs}
+    things: list[Supply | OutletUnit] = [*plan.supplies, *plan.outlet_units]
+    for thing in things:
+        if not names & set(thing.chairs):
+            continue
+        corners = outline_of(thing)
+        sketch.line(corners, _LAYER, closed=True)
+        sketch.line((corners[0], corners[2]), _LAYER)
+        sketch.label(thing.id, (thing.id,), ((thing.x_m, thing.y_m),), clear_mm=2.0)
+
+
+def outline_of(thing: Supply | OutletUnit) -> tuple[Point, ...]:
+    """Return the four corners of a thing on the floor. [m]"""
+    sine, cosine = math.sin(thing.angle_rad), math.cos(thing.angle_rad)
+    wide, deep = thing.width_m / 2, thing.depth_m / 2
+    corners = ((-wide, -deep), (wide, -deep), (wide, deep), (-wide, deep))
+    return tuple(
+        (thing.x_m + u * cosine - v * sine, thing.y_m + u * sine + v * cosine) for u, v in corners
+    )
