@@ -127,7 +127,7 @@ def _stays_right(spec: PlanSpec) -> None:
     assert refused(judged(mirror(turn(plan, QUARTER)))) == set()
 
 
-@settings(max_examples=40)
+@settings(max_examples=15)
 @given(rooms())
 def test_a_plan_stays_right_turned_and_mirrored(spec: PlanSpec) -> None:
     _stays_right(spec)

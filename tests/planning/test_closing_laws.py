@@ -19,7 +19,7 @@ from powerplan.planning.pipeline import make_plan
 from powerplan.rulebook.loader import rule_set
 
 SLOW_TO_DRAW = [HealthCheck.too_slow, HealthCheck.data_too_large]
-FEW = settings(max_examples=10, suppress_health_check=SLOW_TO_DRAW)
+FEW = settings(max_examples=6, suppress_health_check=SLOW_TO_DRAW)
 MANY = settings(max_examples=400, suppress_health_check=SLOW_TO_DRAW)
 
 
