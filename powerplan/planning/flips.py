@@ -20,7 +20,7 @@ def flip_points(ladder: Ladder, solved: tuple[Solved, ...]) -> tuple[Flip, ...]:
     """
     spec = ladder.site.spec
     used = {kind for row in spec.rows for kind in row.kinds}
-    kinds = tuple(k for k in spec.chairs if k.id in used and not k.continuous_said)
+    kinds = tuple(k for k in spec.chairs if k.id in used and k.powered and not k.continuous_said)
     flips = []
     for entry in solved:
         loaded = any(finding.rule == "circuit-load" for finding in entry.why)
