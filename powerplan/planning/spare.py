@@ -11,7 +11,6 @@ import shapely
 
 from powerplan.engineering.cords.clip import span_inside
 from powerplan.engineering.cords.floor import COVER_M, Shape, box, grown
-from powerplan.engineering.cords.paths import NoWay
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.engineering.seating.rects import grid_rect, on_grid
 from powerplan.engineering.seating.zones import REAR_STRIP
@@ -220,10 +219,8 @@ def _tail(
     at = _nearest(path, edge)
     if shapely.covers(floor, shapely.LineString((at, edge))) and not _steps(site, (at, edge)):
         return (at, edge)
-    way = site.router.route(at, edge)
-    if isinstance(way, NoWay) or micrometres(way.rises_m) or micrometres(way.open_floor_m) > 0:
-        return None
-    return way.path
+    way = site.router.covered_route(at, edge)
+    return None if way is None or micrometres(way.rises_m) else way.path
 
 
 def _steps(site: Site, path: tuple[Point, ...]) -> bool:

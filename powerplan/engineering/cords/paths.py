@@ -98,6 +98,17 @@ class Router:
             self._found[last, first] = way
         return self._found[there]
 
+    def covered_route(self, start: Point, end: Point) -> Route | None:
+        """Return the way that keeps to covered floor; None where covered floor does not join them.
+
+        Parameters
+        ----------
+        start, end : Point
+            Two places. [m]
+        """
+        path = self._covered_path(start, end)
+        return None if path is None else self.floor.measure(straightened(path))
+
     def guessed(self, start: Point, end: Point) -> Route:
         """Return the straight line from one place to another, whatever lies on it.
 
