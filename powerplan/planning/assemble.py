@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import fields, is_dataclass, replace
-from typing import Any, TypeVar
+from typing import Any, TypeVar, cast
 
 from powerplan import __version__
 from powerplan.engineering.boxes.marks import BoxSpot
@@ -284,4 +284,4 @@ def rounded(value: T) -> T:
                 for f in fields(plain)
             },
         )
-    return plain  # type: ignore[no-any-return]  # the same type, field by field
+    return cast(T, plain)  # the same type, field by field

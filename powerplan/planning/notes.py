@@ -170,12 +170,12 @@ def count_notes(site: Site, way: Way, loads: tuple[CircuitLoad, ...]) -> tuple[F
     leaks = [
         leakage_finding(f"circuit {load.id}", behind, rules)
         for load in loads
-        if (behind := _behind_a_device(site, way, load)) and "leakage-by-count" in rules.rules
+        if (behind := _behind_a_device(site, way, load)) and rules.has("leakage-by-count")
     ]
     rushes = [
         switch_on_finding(f"circuit {load.id}", _supplies(load), load.breaker_a, rules)
         for load in loads
-        if load.chairs and "switch-on-by-count" in rules.rules
+        if load.chairs and rules.has("switch-on-by-count")
     ]
     for found in (leaks, rushes):
         if found:

@@ -13,7 +13,7 @@ from powerplan.engineering.boxes.region import Cell, Region, Spot, cell, pieces,
 from powerplan.engineering.seating.frames import Outline, polygon
 from powerplan.engineering.seating.parts import SweptPart
 from powerplan.engineering.seating.rects import grid_rect
-from powerplan.engineering.seating.zones import wide_enough
+from powerplan.engineering.seating.zones import least_gap_for_cords_m, wide_enough
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec, Size
 
@@ -163,7 +163,7 @@ def clear_of_parts(
     rules : RuleSet
         The numbers.
     """
-    cord_m = spec.cords.diameter_m + rules.length_m("gap_over_cord")
+    cord_m = least_gap_for_cords_m(spec, rules)
     least_m = max(cord_m, spec.new_work.plug_height_m)
     found = []
     for part in parts:

@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Any
 
 import shapely
 
 from powerplan.engineering.boxes.region import Cell, metres, ticks
-from powerplan.engineering.seating.walls import room_shape
+from powerplan.engineering.seating.shapes import room_shape, solid_parts
 from powerplan.model.spec import Room
-
-# Slivers of rounding have less area than this.
-_SLIVER_M2 = 1e-9
 
 
 def outside_cells(room: Room, near: Cell) -> tuple[Cell, ...]:
@@ -32,17 +28,12 @@ def outside_cells(room: Room, near: Cell) -> tuple[Cell, ...]:
         metres(near.left), metres(near.back), metres(near.right), metres(near.front)
     )
     found: list[Cell] = []
-    for part in _polygons(shapely.difference(around, room_shape(room))):
+    for part in solid_parts(shapely.difference(around, room_shape(room))):
         lines = sorted({float(y) for _, y in part.exterior.coords})
         for back_m, front_m in pairwise(lines):
             left_m, _, right_m, _ = part.bounds
             slab = shapely.box(left_m, back_m, right_m, front_m)
-            for piece in _polygons(shapely.intersection(part, slab)):
+            for piece in solid_parts(shapely.intersection(part, slab)):
                 low_x, low_y, high_x, high_y = piece.bounds
                 found.append(Cell(ticks(low_x), ticks(high_x), ticks(low_y), ticks(high_y)))
     return tuple(found)
-
-
-def _polygons(shape: Any) -> list[Any]:
-    parts = shapely.get_parts(shape)
-    return [part for part in parts if part.geom_type == "Polygon" and part.area > _SLIVER_M2]

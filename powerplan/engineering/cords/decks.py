@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import shapely
 
 from powerplan.engineering.cords.clip import Segment, span_inside
-from powerplan.engineering.seating.walls import room_shape
+from powerplan.engineering.seating.shapes import room_shape
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.spec import Riser, Room

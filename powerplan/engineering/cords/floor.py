@@ -13,8 +13,9 @@ import shapely
 from powerplan.engineering.cords.decks import Deck, deck_of, inner_corners, rises_m
 from powerplan.engineering.cords.route import Route
 from powerplan.engineering.seating.frames import Outline, polygon
+from powerplan.engineering.seating.shapes import room_shape
 from powerplan.engineering.seating.tables import Standing
-from powerplan.engineering.seating.walls import Doorway, room_shape
+from powerplan.engineering.seating.walls import Doorway
 from powerplan.engineering.seating.zones import Zones
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.rules import RuleSet

@@ -19,7 +19,7 @@ from powerplan.engineering.cords.web import Spot, Web
 from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.tables import standing_things
-from powerplan.engineering.seating.zones import Zones
+from powerplan.engineering.seating.zones import Zones, least_gap_for_cords_m
 from powerplan.model.geometry import Point
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
@@ -67,7 +67,7 @@ class Router:
             zones=zones,
             floor=self.floor,
             standing=standing,
-            least_gap_m=spec.cords.diameter_m + rules.length_m("gap_over_cord"),
+            least_gap_m=least_gap_for_cords_m(spec, rules),
         )
         self._found: dict[tuple[Point, Point], Route | NoWay] = {}
         self._spots: dict[Point, Spot] = {}

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from powerplan.engineering.seating.frames import Outline, bounds
+from powerplan.engineering.seating.frames import Outline, bounds, least_apart_m
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.rects import spans_less
-from powerplan.engineering.seating.turned import free_ahead, turned_ahead
+from powerplan.engineering.seating.turned import askew_pairs, free_ahead, turned_ahead
 from powerplan.engineering.seating.walls import wall_ahead
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
@@ -44,7 +44,8 @@ def pairs_in_line(rows: tuple[SeatedRow, ...]) -> tuple[_Pair, ...]:
 
 
 def rows_apart(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Finding, ...]:
-    """Return, for each two rows in line, how far their bases are apart.
+    """Return how far the bases of two rows are apart, for each two of which one is turned or
+    curved, and each two others that are in line.
 
     Parameters
     ----------
@@ -55,18 +56,20 @@ def rows_apart(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> t
     rules : RuleSet
         The rules.
     """
+    apart = [(one, other, _between_m(one.bases, other.bases)) for one, other in pairs_in_line(rows)]
+    apart += [
+        (one, other, least_apart_m(one.bases, other.bases)) for one, other in askew_pairs(rows)
+    ]
     found = []
-    for behind, row_ahead in pairs_in_line(rows):
-        value_m = _between_m(behind.bases, row_ahead.bases)
-        note = ""
+    for one, other, value_m in apart:
+        names, note = f"rows {one.row.id} and {other.row.id}", ""
         if micrometres(value_m) < 0:
             short = length_text(-value_m, spec.project.units)
             note = (
-                f"The bases of rows {behind.row.id} and {row_ahead.row.id} stand in each other by "
-                f"{short}: move one of the rows by at least that."
+                f"The bases of {names} stand in each other by {short}: move one of the rows by at "
+                "least that."
             )
-        subject = f"rows {behind.row.id} and {row_ahead.row.id}"
-        found.append(hold(rules.rules["rows-apart"], subject, value_m, 0.0, note=note))
+        found.append(hold(rules.rules["rows-apart"], names, value_m, 0.0, note=note))
     return tuple(found)
 
 

@@ -43,7 +43,6 @@ def layout_findings(
     for row in rows:
         found.extend(_row_clears_obstacles(spec, row, rules))
     found.extend(ahead.rows_apart(spec, rows, rules))
-    found.extend(turned.rows_apart(spec, rows, rules))
     found.extend(_headrest_clears_wall(spec, row, rules) for row in rows)
     found.extend(ahead.footrests_clear_rows_ahead(spec, rows, rules))
     found.extend(turned.seats_clear(spec, rows, rules))

@@ -9,7 +9,7 @@ import shapely
 from powerplan.engineering.seating.frames import Frame, Outline, hull, polygon
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, SeatedTable
 from powerplan.engineering.seating.rects import grid_rect, spans_less
-from powerplan.engineering.seating.shapes import simple_outlines
+from powerplan.engineering.seating.shapes import room_shape, simple_outlines
 from powerplan.engineering.seating.walls import Face, faces_behind
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
@@ -100,7 +100,7 @@ def _ends(points: list[Point], frame: Frame) -> _Side:
 
 def _narrow_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> Iterator[Outline]:
     """The gap behind each seat of a turned or curved row, where all of it is narrow."""
-    room = polygon(spec.room.outline)
+    room = room_shape(spec.room)
     faces = [polygon(riser.rect.outline) for riser in _higher(spec, row)]
     free = shapely.difference(room, shapely.union_all(faces))
     for chair in row.chairs:

@@ -70,9 +70,7 @@ def simple_outlines(shape: Any, frame: Frame) -> Iterator[Outline]:
     frame : Frame
         Where it is cut. [m, rad]
     """
-    for part in shapely.get_parts(shape):
-        if part.geom_type != "Polygon" or part.area < _SLIVER_M2:
-            continue
+    for part in solid_parts(shape):
         if not part.interiors:
             yield _ring(part)
             continue
@@ -85,6 +83,29 @@ def simple_outlines(shape: Any, frame: Frame) -> Iterator[Outline]:
             yield from simple_outlines(shapely.intersection(part, half), frame)
 
 
+def room_shape(room: Room) -> Any:
+    """Return a room's floor as a shapely shape. [m]
+
+    Parameters
+    ----------
+    room : Room
+        The room. [m]
+    """
+    return polygon(room.outline)
+
+
+def solid_parts(shape: Any) -> list[Any]:
+    """Return the parts of a shape that have an area beyond rounding. [m]
+
+    Parameters
+    ----------
+    shape : shapely geometry
+        Any floor. [m]
+    """
+    parts = shapely.get_parts(shape)
+    return [part for part in parts if part.geom_type == "Polygon" and part.area >= _SLIVER_M2]
+
+
 def inside_room(outline: Outline, room: Room) -> tuple[Outline, ...]:
     """Return the part of a piece of floor that is inside a room.
 
@@ -95,7 +116,7 @@ def inside_room(outline: Outline, room: Room) -> tuple[Outline, ...]:
     room : Room
         The room. [m]
     """
-    part = shapely.intersection(polygon(outline), polygon(room.outline))
+    part = shapely.intersection(polygon(outline), room_shape(room))
     return tuple(simple_outlines(part, Frame()))
 
 

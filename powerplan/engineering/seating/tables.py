@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.poses import SeatedRow
-from powerplan.engineering.seating.zones import wide_enough
+from powerplan.engineering.seating.zones import least_gap_for_cords_m, wide_enough
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
@@ -38,7 +38,7 @@ def standing_things(
     tuple of Standing
         Outlines in the room. [m]
     """
-    least_gap_m = spec.cords.diameter_m + rules.length_m("gap_over_cord")
+    least_gap_m = least_gap_for_cords_m(spec, rules)
     found = [Standing(name=area.id, outline=area.rect.outline) for area in spec.obstacles]
     found += [
         Standing(name=f"{table.kind.id} in row {table.row}", outline=table.outline)

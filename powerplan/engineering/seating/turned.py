@@ -9,6 +9,7 @@ import shapely
 
 from powerplan.engineering.seating.frames import least_apart_m, polygon
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
+from powerplan.engineering.seating.shapes import room_shape
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import length_text, micrometres
@@ -18,10 +19,8 @@ from powerplan.model.spec import PlanSpec
 # How far ahead something is sought.
 _FAR_M = 1000.0
 
-_Pair = tuple[SeatedRow, SeatedRow]
 
-
-def askew_pairs(rows: tuple[SeatedRow, ...]) -> Iterator[_Pair]:
+def askew_pairs(rows: tuple[SeatedRow, ...]) -> Iterator[tuple[SeatedRow, SeatedRow]]:
     """Yield each two rows of which one at least is turned or curved, in the plan's order.
 
     Parameters
@@ -32,33 +31,6 @@ def askew_pairs(rows: tuple[SeatedRow, ...]) -> Iterator[_Pair]:
     for one, other in combinations(rows, 2):
         if not (one.is_square and other.is_square):
             yield one, other
-
-
-def rows_apart(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Finding, ...]:
-    """Return how far the bases of each two rows are apart, one at least being turned or curved.
-
-    Parameters
-    ----------
-    spec : PlanSpec
-        The plan as read.
-    rows : tuple of SeatedRow
-        Every row of the room. [m]
-    rules : RuleSet
-        The rules.
-    """
-    found = []
-    for one, other in askew_pairs(rows):
-        value_m = least_apart_m(one.bases, other.bases)
-        names = f"rows {one.row.id} and {other.row.id}"
-        note = ""
-        if micrometres(value_m) < 0:
-            short = length_text(-value_m, spec.project.units)
-            note = (
-                f"The bases of {names} stand in each other by {short}: move one of the rows by at "
-                "least that."
-            )
-        found.append(hold(rules.rules["rows-apart"], names, value_m, 0.0, note=note))
-    return tuple(found)
 
 
 def seats_clear(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Finding, ...]:
@@ -122,7 +94,7 @@ def free_ahead(spec: PlanSpec, row: SeatedRow, rows: tuple[SeatedRow, ...]) -> t
     tuple of float and str
         Free depth ahead of the reclined footrests, 0 where there is none. [m]
     """
-    room = polygon(spec.room.outline)
+    room = room_shape(spec.room)
     beyond = shapely.difference(shapely.buffer(room, _FAR_M), room)
     things = [("the wall", beyond)]
     for riser in spec.risers:
@@ -132,8 +104,7 @@ def free_ahead(spec: PlanSpec, row: SeatedRow, rows: tuple[SeatedRow, ...]) -> t
     things += [(area.id, polygon(area.rect.outline)) for area in spec.obstacles]
     for other in rows:
         if other.row.id != row.row.id:
-            shape = shapely.union_all([polygon(outline) for outline in other.swept])
-            things.append((f"row {other.row.id}, reclined", shape))
+            things.append((f"row {other.row.id}, reclined", _swept_shape(other)))
     found = [(_ahead_m(chair, shape), name) for chair in row.chairs for name, shape in things]
     return min(found, key=lambda thing: micrometres(thing[0]))
 
@@ -156,11 +127,16 @@ def turned_ahead(row: SeatedRow, rows: tuple[SeatedRow, ...]) -> list[tuple[floa
     found = []
     for other in rows:
         if not other.is_square:
-            shape = shapely.union_all([polygon(outline) for outline in other.swept])
+            shape = _swept_shape(other)
             off_m = min(_ahead_m(chair, shape) for chair in row.chairs)
             if off_m < _FAR_M:
                 found.append((off_m, f"row {other.row.id}, reclined"))
     return found
+
+
+def _swept_shape(row: SeatedRow) -> object:
+    """The floor that a row sweeps, as one shape. [m]"""
+    return shapely.union_all([polygon(outline) for outline in row.swept])
 
 
 def _ahead_m(chair: SeatedChair, shape: object) -> float:

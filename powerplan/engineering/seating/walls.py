@@ -9,14 +9,12 @@ from typing import Any
 
 import shapely
 
-from powerplan.engineering.seating.frames import Outline
+from powerplan.engineering.seating.frames import Outline, polygon
 from powerplan.engineering.seating.rects import on_grid
+from powerplan.engineering.seating.shapes import room_shape, solid_parts
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import MICROMETRE_M, micrometres
 from powerplan.model.spec import Door, Room, WallLine
-
-# Slivers of rounding have less area than this.
-_SLIVER_M2 = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,19 +35,6 @@ class Face:
     y_m: float
     square: bool
     label: str
-
-
-def room_shape(room: Room) -> Any:
-    """Return a room's floor as a shapely shape. [m]
-
-    Parameters
-    ----------
-    room : Room
-        The room. [m]
-    """
-    if not room.walls:
-        return shapely.box(0.0, 0.0, room.width_m, room.depth_m)
-    return shapely.Polygon(room.outline)
 
 
 def faces_behind(room: Room, left_m: float, right_m: float, y_m: float) -> tuple[Face, ...]:
@@ -243,7 +228,7 @@ def doorways_of(room: Room, doors: Sequence[Door], deep_m: float) -> tuple[Doorw
     found: list[Doorway] = []
     for door in doors:
         strip = strip_on(room.line(door.wall), door.start_m, door.end_m, deep_m)
-        part = shapely.intersection(room_shape(room), shapely.Polygon(strip))
+        part = shapely.intersection(room_shape(room), polygon(strip))
         found.extend(Doorway(id=door.id, outline=piece) for piece in _outlines(part))
     return tuple(found)
 
@@ -260,11 +245,11 @@ def wall_strips(room: Room, doorways: Sequence[Doorway], deep_m: float) -> tuple
     deep_m : float
         How far a strip reaches into the room, square to its wall. [m]
     """
-    taken = shapely.union_all([shapely.Polygon(one.outline) for one in doorways])
+    taken = shapely.union_all([polygon(one.outline) for one in doorways])
     found: list[Outline] = []
     for line in room.walls:
         length_m = math.dist(line.start, line.end)
-        strip = shapely.Polygon(strip_on(line, 0.0, length_m, deep_m))
+        strip = polygon(strip_on(line, 0.0, length_m, deep_m))
         inside = shapely.intersection(room_shape(room), strip)
         found.extend(_outlines(shapely.difference(inside, taken)))
     return tuple(found)
@@ -287,14 +272,14 @@ def spare_in_room(room: Room, outlines: Sequence[Outline]) -> tuple[float, tuple
         walls are called. [m]
     """
     floor = room_shape(room)
-    whole = shapely.union_all([shapely.Polygon(outline) for outline in outlines])
+    whole = shapely.union_all([polygon(outline) for outline in outlines])
     past = [part for part in _outlines(shapely.difference(whole, floor)) if _deep(part, floor)]
     if not past:
         return float(shapely.distance(whole, shapely.boundary(floor))), ()
     out_m = max(
         float(shapely.distance(floor, shapely.Point(corner))) for part in past for corner in part
     )
-    over = shapely.union_all([shapely.Polygon(part) for part in past])
+    over = shapely.union_all([polygon(part) for part in past])
     crossed = [
         line.label
         for line in room.walls
@@ -314,10 +299,7 @@ def _line(line: WallLine) -> Any:
 
 def _outlines(shape: Any) -> tuple[Outline, ...]:
     """Simple outlines, counter-clockwise; a strip or a rectangle cut to a room has no holes."""
-    parts = [part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"]
     rings = [
-        shapely.geometry.polygon.orient(part).exterior.coords[:-1]
-        for part in parts
-        if part.area > _SLIVER_M2
+        shapely.geometry.polygon.orient(part).exterior.coords[:-1] for part in solid_parts(shape)
     ]
     return tuple(tuple((float(x), float(y)) for x, y in ring) for ring in rings)

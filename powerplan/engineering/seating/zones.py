@@ -30,6 +30,7 @@ __all__ = [
     "Opening",
     "Zones",
     "clear_for_cords",
+    "least_gap_for_cords_m",
     "mark_zones",
     "wide_enough",
 ]
@@ -71,7 +72,7 @@ def mark_zones(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> Z
     Zones
         Pieces and openings, rows in order, chairs from the left. [m]
     """
-    least_gap_m = spec.cords.diameter_m + rules.length_m("gap_over_cord")
+    least_gap_m = least_gap_for_cords_m(spec, rules)
     pinch: list[tuple[str, Outline]] = []
     openings: list[Opening] = []
     parts = swept_parts(rows)
@@ -139,6 +140,19 @@ def _openings(spec: PlanSpec, row: SeatedRow, least_gap_m: float) -> tuple[Openi
             if _open_between(spec, between, least_gap_m):
                 found.extend(_arm_strip(chair, neighbor))
     return tuple(found)
+
+
+def least_gap_for_cords_m(spec: PlanSpec, rules: RuleSet) -> float:
+    """Return the least height or width that lets a cord through. [m]
+
+    Parameters
+    ----------
+    spec : PlanSpec
+        The plan as read; a cord is ``spec.cords.diameter_m`` thick. [m]
+    rules : RuleSet
+        The numbers; ``gap_over_cord`` is what a gap has over the cord.
+    """
+    return spec.cords.diameter_m + rules.length_m("gap_over_cord")
 
 
 def clear_for_cords(kind: ChairKind, least_gap_m: float) -> bool:
