@@ -71,6 +71,8 @@ def test_the_drop_on_aluminum_is_worked_out_on_aluminum():
 def test_a_breaker_is_held_to_aluminum():
     report = edited(hand_made.chained(), circuit(conductor="aluminum"))
     assert ("wire-matches-breaker", "circuit 7") in refused(report)  # 14 AWG is never aluminum
+    unknown = edited(hand_made.chained(), circuit(conductor="aluminum", breaker_a=None))
+    assert ("wire-matches-breaker", "circuit 7") in refused(unknown)
 
 
 def test_a_switched_outlet_is_advice_to_the_judge_too():
