@@ -44,7 +44,12 @@ _DOOR_BEFORE_M = 40 * INCH_M
 @click.option("--chairs", type=click.IntRange(1, _MOST), default=5, help="In the row; 5.")
 @click.option("--width", metavar="LENGTH", help="Of the room; what the row needs.")
 @click.option("--depth", metavar="LENGTH", help="Back wall to screen wall; 15 ft.")
-@click.option("--rules", metavar="SET", default=_RULES, help=f"Which rules; {_RULES}.")
+@click.option(
+    "--rules",
+    metavar="SET",
+    default=_RULES,
+    help="us-nec-2023 (taken where none is said) or iec-60364-2009.",
+)
 @click.option(
     "--schema",
     type=click.Choice(list(_SCHEMAS)),

@@ -41,7 +41,13 @@ What you leave out is unknown, not zero: the answer then says what it hangs on.
     metavar="AMPS",
     help='What is on it now: 3A, "2A, now and then", or none. May be given more than once.',
 )
-@click.option("--rules", "rules_id", metavar="SET", default=_RULES, help=f"Which rules; {_RULES}.")
+@click.option(
+    "--rules",
+    "rules_id",
+    metavar="SET",
+    default=_RULES,
+    help="us-nec-2023 (taken where none is said) or iec-60364-2009.",
+)
 @click.option("--fastened", type=click.Choice(["yes", "no"]), help="Are the chairs bolted down?")
 @output_options
 @click.pass_context

@@ -19,7 +19,12 @@ WORD shows only what has it in its name, text or source.
 
 @click.command(name="rules", help=_HELP)
 @click.argument("word", default="")
-@click.option("--set", "rule_set_id", default="us-nec-2023", help="Which rule set; us-nec-2023.")
+@click.option(
+    "--set",
+    "rule_set_id",
+    default="us-nec-2023",
+    help="us-nec-2023 (taken where none is said) or iec-60364-2009.",
+)
 @output_options
 def command(word: str, rule_set_id: str, form: str, output: str) -> int:
     """Write the rules that have the word in them."""

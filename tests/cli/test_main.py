@@ -12,6 +12,7 @@ import pytest
 from powerplan.cli import deliver as delivery
 from powerplan.cli.main import COMMANDS, main
 from powerplan.model.plan import CAUTION
+from powerplan.rulebook.loader import rule_set_ids
 
 HEAVY = ("pydantic", "pint", "networkx", "shapely", "numpy", "tabulate")
 QUICK = ["quick", "--chairs", "5", "--input", "1.8A", "--breaker", "15A", "--fastened", "no"]
@@ -58,6 +59,13 @@ def test_help_leads_with_an_example_and_lists_every_command(capsys: pytest.Captu
     told = capsys.readouterr().out
     assert told.index("Example:") < told.index("Options:")
     assert all(f"  {name} " in told for name in COMMANDS)
+
+
+@pytest.mark.parametrize("name", ["new", "quick", "rules"])
+def test_help_names_every_rule_set(name: str, capsys: pytest.CaptureFixture[str]):
+    assert main([name, "--help"]) == 0
+    told = capsys.readouterr().out
+    assert all(each in told for each in rule_set_ids())
 
 
 @pytest.mark.parametrize("name", COMMANDS)

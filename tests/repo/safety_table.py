@@ -69,7 +69,7 @@ def _metric_wires(rules: RuleSet) -> list[str]:
     lines = [
         f"Wiring: {rules.wiring_method}.",
         "",
-        "| wire | ohm/km | as a cord | breaker at most | laid at best | as a cord "
+        "| wire | ohm/km | ohm/km as a cord | breaker at most | laid at best | A as a cord "
         f"| as a set to {long} | longer | source | standing |",
         "|---|---|---|---|---|---|---|---|---|---|",
     ]

@@ -1,12 +1,16 @@
 """What the README shows is what the program says."""
 
+import json
 import re
 from pathlib import Path
+from typing import Any
 
 import pytest
 from readme_picture import README, ROOT, fresh_drawings, fresh_readme_text
 
 from powerplan.cli.main import COMMANDS, main
+
+PLAN_SCHEMA = ROOT / "powerplan/inputs/data/plan-file.schema.json"
 
 pytestmark = pytest.mark.repo
 
@@ -26,6 +30,26 @@ def test_every_command_is_documented() -> None:
     text = README.read_text(encoding="utf-8")
     for command in COMMANDS:
         assert f"powerplan {command}" in text
+
+
+def test_every_key_of_a_plan_file_is_told_or_shown() -> None:
+    """By the README, the starter or an example: nobody finds a key that stands nowhere."""
+    shown = [
+        README,
+        *(ROOT / "powerplan/cli/data").glob("*.toml"),
+        *(ROOT / "examples").glob("*.toml"),
+    ]
+    words = set(re.findall(r"\w+", " ".join(path.read_text(encoding="utf-8") for path in shown)))
+    assert _keys(json.loads(PLAN_SCHEMA.read_text(encoding="utf-8"))) - words == set()
+
+
+def _keys(schema: Any) -> set[str]:
+    if isinstance(schema, list):
+        return {key for item in schema for key in _keys(item)}
+    if not isinstance(schema, dict):
+        return set()
+    inner = {key for item in schema.values() for key in _keys(item)}
+    return inner | set(schema.get("properties", {}))
 
 
 def test_every_file_that_is_linked_is_there() -> None:
