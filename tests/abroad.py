@@ -118,6 +118,17 @@ def abroad(spec: PlanSpec) -> PlanSpec:
             )
             for kind in spec.chairs
         ),
+        supplies=tuple(
+            replace(
+                kind,
+                wall_cord_wire=_mm2(kind.wall_cord_wire),
+                chair_cord_wire=_mm2(kind.chair_cord_wire),
+            )
+            for kind in spec.supplies
+        ),
+        outlet_units=tuple(
+            replace(unit, cord_wire=_mm2(unit.cord_wire)) for unit in spec.outlet_units
+        ),
         circuits=tuple(
             replace(circuit, breaker_a=_rating(circuit.breaker_a), wire=_mm2(circuit.wire))
             for circuit in spec.circuits

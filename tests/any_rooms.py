@@ -1,12 +1,14 @@
 """Rooms of every kind at once, for closing laws: corners, risers, rows of every shape, both sets of
-rules, chairs measured or not."""
+rules, chairs measured or not, supplies and outlet units on the floor."""
 
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 import shapely
 from abroad import abroad
 from hypothesis import strategies as st
+from loose_rooms import make_supply, make_unit, on_supply
 from outlined import as_outline, outlines, room_of
 from row_rooms import row_rooms
 from strategies import rooms
@@ -14,7 +16,17 @@ from support import inch, make_riser
 
 from powerplan.model.geometry import Rect
 from powerplan.model.rules import RuleSet
-from powerplan.model.spec import Area, Battery, ChairKind, Door, Outlet, PlanSpec, TapeReading, Wall
+from powerplan.model.spec import (
+    Area,
+    Battery,
+    ChairKind,
+    Door,
+    Outlet,
+    PlanSpec,
+    Row,
+    TapeReading,
+    Wall,
+)
 from powerplan.rulebook.loader import rule_set
 
 
@@ -38,6 +50,7 @@ def any_rooms(draw: st.DrawFn) -> PlanSpec:
             for kind in spec.chairs
         )
         spec = replace(spec, chairs=still)
+    spec = draw(_with_loose_things(spec))
     if draw(st.booleans()):
         spec = replace(spec, readings=(_reading(draw(st.integers(200, 320))),))
     return abroad(spec) if draw(st.booleans()) else spec
@@ -63,6 +76,37 @@ def _other_chairs(draw: st.DrawFn, kind: ChairKind) -> ChairKind:
             kind, measured=False, clear=None, arm_gap_m=None, rear_gap_m=None, parts=(), chain=None
         )
     return kind
+
+
+@st.composite
+def _with_loose_things(draw: st.DrawFn, spec: PlanSpec) -> PlanSpec:
+    """The same as it is, with one kind of chair on supplies, or with an outlet unit that may be
+    used."""
+    thing = draw(st.sampled_from(["nothing"] * 5 + ["supply", "shared supply", "unit"]))
+    if thing == "nothing":
+        return spec
+    if thing == "unit":
+        unit = make_unit(listed=draw(st.sampled_from([True, None])))
+        return replace(spec, outlet_units=(unit,), cords=replace(spec.cords, outlet_unit=unit.id))
+    supply = make_supply(feeds=2 if thing == "shared supply" else 1)
+    on_it = next(
+        (kind.id for kind in spec.chairs if kind.powered and kind.measured and not kind.battery),
+        None,
+    )
+    chairs = tuple(on_supply(kind, supply) if kind.id == on_it else kind for kind in spec.chairs)
+    rows = spec.rows
+    if supply.feeds == 2:
+        rows = tuple(_paired(row, on_it) for row in rows)
+    return replace(spec, supplies=(supply,), chairs=chairs, rows=rows)
+
+
+def _paired(row: Row, on_it: str | None) -> Row:
+    """The row with neighbors of one kind sharing by two, from the left."""
+    pairs: list[tuple[int, int]] = []
+    for left, (one, other) in enumerate(pairwise(row.kinds), start=1):
+        if one == other == on_it and (not pairs or pairs[-1][1] < left):
+            pairs.append((left, left + 1))
+    return replace(row, shared_supplies=tuple(pairs))
 
 
 @st.composite

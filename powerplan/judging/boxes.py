@@ -153,7 +153,7 @@ def _may_sit(case: Case, box: Box, cutting: Cutting) -> Iterator[Finding]:
     missing, beyond = unlike_m2(outlines, allowed, allowed)
     edge_m = sum(around_m(outline) for outline in outlines) + cutting.zone.around_m
     edge_m += sum(piece.around_m for piece in allowed)
-    if case.seats[box.under].pose.angle_rad != 0.0:
+    if case.seats[box.under].pose.angle_rad != 0.0 or cutting.by_a_slant:
         missing = 0.0  # less than there is cannot hurt, and slanted sides are drawn in steps
     if max(missing, beyond) > (LENIENT_UM + 1) * 1e-6 * edge_m + 1e-9:
         note = f"may_sit_m: {missing:.6f} m2 of it missing, {beyond:.6f} m2 stated beyond it"

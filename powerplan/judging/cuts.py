@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from powerplan.judging import outlines, shapes
 from powerplan.judging.case import LENIENT_M, Case
 from powerplan.judging.convex import (
     Convex,
+    Segment,
     common,
     edges,
     hull,
@@ -125,16 +126,19 @@ class Cutting:
         ]
         if joists_known(self.framing) and self.framing.build == "joists":
             holes += [of_rect(band) for band in self._joist_bands(_bounds(start))]
-        holes += [
-            hull(
-                (x + i * lid[0], y + k * lid[1]) for x, y in wall for i in (-1, 1) for k in (-1, 1)
-            )
-            for wall in edges(self.outline)
-        ]
+        holes += [_under(wall, lid) for wall in edges(self.outline)]
         left = without(start, pieces(*holes))
         if not self.outline:
             return left
         return tuple(piece for piece in left if outlines.inside(self.outline, piece.middle))
+
+    @property
+    def by_a_slant(self) -> bool:
+        """True where a wall at a slant keeps the lid off part of the clear zone."""
+        lid = (self.lid_width_m / 2, self.lid_depth_m / 2)
+        slanted = (wall for wall in edges(self.outline) if not _is_square(wall))
+        bands = (_under(wall, lid) for wall in slanted)
+        return any(band is not None and separation_m(band, self.zone) < 0.0 for band in bands)
 
     def _joist_bands(self, around: Rect) -> Iterator[Rect]:
         spacing_m, width_m = self.framing.spacing_m or 1.0, self.framing.joist_width_m or 0.0
@@ -168,6 +172,11 @@ class Cutting:
         if self.framing.joists_run == "back to screen":
             return rect.left_m, rect.right_m
         return rect.back_m, rect.front_m
+
+
+def _is_square(wall: Segment) -> bool:
+    (x1, y1), (x2, y2) = wall
+    return x1 == x2 or y1 == y2
 
 
 def joists_known(framing: Framing) -> bool:
@@ -242,8 +251,13 @@ def _holds(riser: Riser, aside_m: float, ahead_m: float) -> bool:
 
 def _around(piece: Convex, lid: tuple[float, float]) -> Convex | None:
     """Every middle whose lid would stand on a piece. [m]"""
+    return _under(piece.corners, lid)
+
+
+def _under(corners: Iterable[Point], lid: tuple[float, float]) -> Convex | None:
+    """Every middle whose lid would stand on what is between corners, a wall too. [m]"""
     return hull(
-        (x + i * lid[0], y + k * lid[1]) for x, y in piece.corners for i in (-1, 1) for k in (-1, 1)
+        (x + i * lid[0], y + k * lid[1]) for x, y in corners for i in (-1, 1) for k in (-1, 1)
     )
 
 
