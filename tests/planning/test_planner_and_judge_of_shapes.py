@@ -1,11 +1,13 @@
 """The planner and the judge, who share no code, over rooms and rows of every shape."""
 
 import json
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from outlined import room_of
 from shaped_rooms import shaped_rooms
-from support import NEC
+from support import NEC, inch, make_row, make_spec
 
 from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
@@ -24,6 +26,13 @@ def _agree(spec: PlanSpec) -> None:
         own -= {"headrest-clears-wall"}  # which of a row's sides it is that is too near
     assert own <= {rule for rule, _, _ in found}
     assert report.disputed == ()
+
+
+def test_a_box_beside_a_wall_at_a_slant_is_right_for_both() -> None:
+    corners = ((0, 0), (240, 0), (240, 186), (180, 186), (60, 100), (0, 100))
+    row = make_row(seats=3, headrest_to_wall_m=inch(100))
+    spec = make_spec(rows=(row,), outlets=(), circuits=(), doors=())
+    _agree(replace(spec, room=room_of(corners)))
 
 
 @settings(max_examples=12)
