@@ -31,7 +31,7 @@ def battery_notes(site: Site) -> tuple[Finding, ...]:
         asks_a = demand_a(count * kind.battery.charger_a, Fraction(0), site.rules)
         if kind.battery.charged == ELSEWHERE:
             note = (
-                f"Charged together, {plural(count, 'pack')} ask {amps_text(asks_a)} for hours of "
+                f"Charging {plural(count, 'pack')} asks {amps_text(asks_a, up=True)} for hours of "
                 "the circuit on which that is done: it is not one of this plan."
             )
         else:

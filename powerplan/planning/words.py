@@ -52,7 +52,10 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
     if way.new_circuits and old:
         carried = [chair.id for fed in way.fed if not fed.new_circuit for chair in fed.chairs]
         text += f" (circuit {joined(list(old))} carries {joined(sorted(carried))})"
-    return text + (f", with {_longer(site, way)}" if way.longer else "")
+    if way.longer:
+        text += f", with {_longer(site, way)}"
+    units = sum(run.unit is not None for fed in way.fed for run in fed.runs)
+    return text + (f", through {plural(units, 'outlet unit')}" if units else "")
 
 
 def _longer(site: Site, way: Way) -> str:

@@ -76,16 +76,20 @@ def chairs_by_row(plan: Plan) -> tuple[str, ...]:
 
 
 def _row_words(row: Row, chairs: tuple[Placed, ...]) -> str:
-    seats = ", ".join(
-        f"{one.chair.id} {one.kind.id}{'' if one.kind.takes_power else ' (no power)'}"
-        for one in chairs
-    )
+    seats = ", ".join(f"{one.chair.id} {one.kind.id}{_without_a_cord(one.kind)}" for one in chairs)
     words = f"Row {row.id}, from the left: {seats}"
     if row.angle_rad:
         words += f"; turned {turn_text(row.angle_rad)}"
     if row.curve is not None:
         words += f"; on an arc, arms touching at the {row.curve.touch}"
     return f"{words}."
+
+
+def _without_a_cord(kind: ChairKind) -> str:
+    """Why no cord has to reach a chair; nothing where one has to."""
+    if kind.takes_power:
+        return ""
+    return " (runs from a pack)" if kind.powered else " (no motor)"
 
 
 def turn_text(angle_rad: float) -> str:

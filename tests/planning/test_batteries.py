@@ -13,6 +13,7 @@ from powerplan.model.findings import Force
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Battery, PlanSpec
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.placed import chairs_by_row
 
 HALF = Fraction(1, 2)
 
@@ -58,7 +59,14 @@ def test_what_charging_elsewhere_asks_is_told_and_not_checked():
     [found] = [f for f in plan(packs("elsewhere")).findings if f.rule == "battery-charging"]
     assert found.value == 2.5
     assert (found.force, found.outcome) == (Force.NOTE, "not checked")
-    assert "4 packs ask 2.5 A for hours" in found.note
+    assert "Charging 4 packs asks 2.5 A for hours" in found.note
+
+
+def test_a_chair_on_a_pack_is_not_called_one_without_power():
+    spec = packs("elsewhere", seats=2)
+    turned = replace(spec.rows[0], angle_rad=0.1)
+    [line] = chairs_by_row(plan(replace(spec, rows=(turned,))))
+    assert line.count("(runs from a pack)") == 2
 
 
 def test_a_charger_in_place_is_fed_and_all_of_it_lasts():

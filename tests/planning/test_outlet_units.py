@@ -51,6 +51,7 @@ def stops(report: Report) -> set[str]:
 def test_a_unit_gives_each_chair_a_socket_where_the_outlet_has_one():
     made = plan(unit_spec())
     assert made.decision.verdict == EXISTING
+    assert "outlet W1, through 1 outlet unit." in made.decision.sentence
     [unit] = made.outlet_units
     assert unit.chairs == ("A1", "A2", "A3")
     assert unit.current_a == pytest.approx(5.4)
