@@ -94,6 +94,8 @@ def _check_power(reading: Reading, table: Table[w.Chair]) -> None:
                 words = "powered = false says that it has no motor; leave this out"
                 faults.add(table.at(key), words)
         return
+    if not table.sound("supply", "battery"):
+        return  # whether a lead is wanted hangs on these
     away = it.battery is not None and it.battery.charged == ELSEWHERE
     for key, hint in (
         ("lead", 'plug to where the cord leaves the chair, such as "6 ft"'),

@@ -24,6 +24,8 @@ _NAMED_TABLES = frozenset(
         "circuit",
         "outlet",
         "reading",
+        "supply",
+        "outlet_unit",
     }
 )
 
@@ -74,7 +76,7 @@ def where(path: Path) -> str:
     elif path[:2] == ("room", "corner") and len(path) > 2 and isinstance(path[2], int):
         head, rest = f"room: corner {path[2] + 1}", path[3:]
     elif path and path[0] in _NAMED_TABLES and len(path) > 1:
-        head, rest = f"{path[0]} {named(path[1])}", path[2:]
+        head, rest = f"{str(path[0]).replace('_', ' ')} {named(path[1])}", path[2:]
     else:
         head, rest = (shown(path[0]), path[1:]) if path else ("", ())
     key = ""

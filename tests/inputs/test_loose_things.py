@@ -180,3 +180,14 @@ def test_a_pack_charged_elsewhere_needs_no_lead():
 )
 def test_a_slip_in_a_battery_is_told(text: str, words: str):
     assert words in " / ".join(told for _, told in faults(text))
+
+
+def test_a_slip_in_a_battery_asks_for_nothing_that_hangs_on_it():
+    assert len(faults(battery("sometimes", lead=""))) == 1
+
+
+def test_supplies_and_outlet_units_are_named_as_other_tables_are():
+    [(_, words)] = faults(swapped("feeds = 2", "feeds = 3", ON_BRICK))
+    assert words == "supply 'brick': feeds: 3 is more than 2"
+    [(_, words)] = faults(swapped("sockets = 4", "sockets = 0", LEAST + UNIT))
+    assert words == "outlet unit 'strip': sockets: 0 is not at least 1"
