@@ -239,3 +239,16 @@ def test_the_wall_straight_behind_a_place_may_be_at_a_slant():
 def test_behind_a_place_outside_there_is_no_wall():
     room = room_of(((0, 60), (60, 0), (240, 0), (240, 186), (0, 186)))
     assert straight_behind(room, (inch(-5), inch(50)), 0.0) is None
+
+
+@pytest.mark.published(
+    source="a point is (x - y - c) / sqrt 2 off the line x - y = c", standing="derived"
+)
+@pytest.mark.parametrize("past_in", [-1, 0, 1, 4])
+def test_a_corner_of_the_room_in_a_piece_of_floor_is_as_far_past_as_it_stands(past_in: int):
+    room = room_of(NOTCHED)
+    on = 180 - 24 + past_in  # the piece ends at x - y = on; the inner corner is at (180, 24)
+    piece = tuple((inch(x), inch(y)) for x, y in ((on + 10, 10), (on + 60, 60), (100, 100)))
+    spare_m, walls = spare_in_room(room, (piece,))
+    assert spare_m == pytest.approx(-inch(past_in) / math.sqrt(2), abs=1e-6)
+    assert walls == (("wall 2", "wall 3") if past_in > 0 else ())

@@ -273,24 +273,29 @@ def spare_in_room(room: Room, outlines: Sequence[Outline]) -> tuple[float, tuple
     """
     floor = room_shape(room)
     whole = shapely.union_all([polygon(outline) for outline in outlines])
-    past = [part for part in _outlines(shapely.difference(whole, floor)) if _deep(part, floor)]
+    parts = _outlines(shapely.difference(whole, floor))
+    deep = [(part, _past_m(part, floor, whole, room)) for part in parts]
+    past = [(part, past_m) for part, past_m in deep if past_m > MICROMETRE_M / 2]
     if not past:
         return float(shapely.distance(whole, shapely.boundary(floor))), ()
-    out_m = max(
-        float(shapely.distance(floor, shapely.Point(corner))) for part in past for corner in part
-    )
-    over = shapely.union_all([polygon(part) for part in past])
+    over = shapely.union_all([polygon(part) for part, _ in past])
     crossed = [
         line.label
         for line in room.walls
         if shapely.length(shapely.intersection(_line(line), shapely.buffer(over, 1e-7))) > 1e-5
     ]
-    return -out_m, tuple(dict.fromkeys(crossed))
+    return -max(past_m for _, past_m in past), tuple(dict.fromkeys(crossed))
 
 
-def _deep(part: Outline, floor: Any) -> bool:
-    """True for what reaches past a wall by more than rounding."""
-    return any(shapely.distance(floor, shapely.Point(corner)) > MICROMETRE_M / 2 for corner in part)
+def _past_m(part: Outline, floor: Any, whole: Any, room: Room) -> float:
+    """How far a part of some floor is past the walls: by its corners, or by a corner of the room
+    that stands in that floor. [m]"""
+    past = [shapely.distance(floor, shapely.Point(corner)) for corner in part]
+    edge, around = shapely.boundary(whole), shapely.buffer(polygon(part), MICROMETRE_M)
+    for corner in map(shapely.Point, room.outline):
+        if shapely.contains_properly(whole, corner) and shapely.covers(around, corner):
+            past.append(shapely.distance(edge, corner))
+    return float(max(past))
 
 
 def _line(line: WallLine) -> Any:
