@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cached_property
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
@@ -23,9 +24,17 @@ LEADER_FROM_MM = 2.2
 
 _RINGS_MM = (0.7, 1.8, 3.6, 6.5)
 _RING_STEP_MM = 4.0
+
+
+def _sign(part: float) -> float:
+    return 0.0 if abs(part) < 0.1 else math.copysign(1.0, part)
+
+
+# Cosine and sine of each way that a label may stand off its anchor, and their signs.
 _DIRECTIONS = tuple(
-    (math.cos(math.radians(turn)), math.sin(math.radians(turn)))
+    (cos, sin, _sign(cos), _sign(sin))
     for turn in (90, 0, 180, 270, 45, 135, 315, 225, 22.5, 157.5, 337.5, 202.5)
+    for cos, sin in [(math.cos(math.radians(turn)), math.sin(math.radians(turn)))]
 )
 _NEAR = 5.0
 _OUTSIDE, _ON_LEADER, _NEXT_ANCHOR, _TURNED = 4.0, 3.0, 0.2, 0.04
@@ -122,12 +131,14 @@ def place_labels(
 class _Spot:
     """A place that a label might take; what it costs is worked out when first asked for."""
 
-    __slots__ = ("anchor", "base", "cost", "leader", "patch")
-
     def __init__(self, label: Label, anchor: Point, patch: Patch, base: float) -> None:
-        self.anchor, self.patch, self.base = anchor, patch, base
-        self.leader = _leader(label, anchor, patch)
+        self._label, self.anchor, self.patch, self.base = label, anchor, patch, base
         self.cost: float | None = None
+
+    @cached_property
+    def leader(self) -> tuple[Point, Point] | None:
+        """The leader that the label would get there. [mm]"""
+        return _leader(self._label, self.anchor, self.patch)
 
 
 class _Board:
@@ -261,22 +272,19 @@ def ring_mm(ring: int) -> float:
 
 def _candidates(label: Label, ring: int) -> Iterator[tuple[Point, Patch, float]]:
     width, height = label_size(label)
+    apart = ring_mm(ring)
     for number, anchor in enumerate(label.anchors):
         behind = _NEXT_ANCHOR * number
         if label.on and ring == 0:
             yield anchor, _about(anchor, width, height), behind
-        away = label.clear_mm + ring_mm(ring)
-        for turn, (cos, sin) in enumerate(_DIRECTIONS):
+        away = label.clear_mm + apart
+        for turn, (cos, sin, aside, above) in enumerate(_DIRECTIONS):
             middle = (
-                anchor[0] + away * cos + width / 2 * _sign(cos),
-                anchor[1] + away * sin + height / 2 * _sign(sin),
+                anchor[0] + away * cos + width / 2 * aside,
+                anchor[1] + away * sin + height / 2 * above,
             )
-            cost = ring_mm(ring) + _FROM_HOME * label.home + behind + _TURNED * turn
+            cost = apart + _FROM_HOME * label.home + behind + _TURNED * turn
             yield anchor, _about(middle, width, height), cost
-
-
-def _sign(part: float) -> float:
-    return 0.0 if abs(part) < 0.1 else math.copysign(1.0, part)
 
 
 def _about(middle: Point, width: float, height: float) -> Patch:
