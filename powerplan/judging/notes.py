@@ -13,13 +13,16 @@ from powerplan.model.findings import Finding, Outcome
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import NOT_POSSIBLE
 
+_EVERYWHERE = frozenset({"home", "home, basement", "business", "assembly"})
 _WHERE = {
+    "rcd-new-outlets": _EVERYWHERE,
     "gfci-basement": frozenset({"home, basement"}),
     "afci-room": frozenset({"home", "home, basement"}),
     "cord-fire-code": frozenset({"business", "assembly"}),
     "wiring-method": frozenset({"business", "assembly"}),
     "row-width-assembly": frozenset({"assembly"}),
 }
+_GROUND_FAULT = ("rcd-new-outlets", "gfci-basement")
 _HAIR_UM = 4
 
 
@@ -40,9 +43,14 @@ def judge_notes(case: Case) -> Iterator[Finding]:
     yield from _switch_on(case)
 
 
-def _wanted(case: Case, rule: str) -> bool:
+def _asked_here(case: Case, rule: str) -> bool:
+    """True for a rule that the country has, for this kind of place or one that is not said."""
     place = case.plan.spec.project.place
-    here = place is None or place in _WHERE[rule]
+    return case.rules.has(rule) and (place is None or place in _WHERE[rule])
+
+
+def _wanted(case: Case, rule: str) -> bool:
+    here = _asked_here(case, rule)
     if rule == "row-width-assembly":
         return here and bool(case.rows)
     return here and bool(case.plan.cords if rule == "cord-fire-code" else case.plan.boxes)
@@ -52,7 +60,7 @@ def _sure(case: Case, finding: Finding) -> Iterator[Finding]:
     """Nothing of a place that nobody has said, or of wiring yet to be done, is met."""
     subject = f"finding {finding.rule}"
     open_ = finding.rule in ("cord-fire-code", "wiring-method")
-    if finding.rule in ("gfci-basement", "afci-room"):
+    if finding.rule in (*_GROUND_FAULT, "afci-room"):
         guarded = (_guarded(case, finding.rule, box.circuit) for box in case.plan.boxes)
         open_ = not all(guarded)
     if open_ and finding.outcome is Outcome.MET:
@@ -63,7 +71,7 @@ def _guarded(case: Case, rule: str, circuit: str) -> bool:
     branch = case.branches.get(circuit)
     if branch is None or branch.there is None:
         return False
-    return bool(branch.there.gfci if rule == "gfci-basement" else branch.there.afci)
+    return bool(branch.there.gfci if rule in _GROUND_FAULT else branch.there.afci)
 
 
 def _rows(case: Case) -> Iterator[Finding]:
@@ -106,9 +114,7 @@ def _behind(case: Case, branch: Branch) -> int:
     if branch.there is not None and branch.there.gfci:
         return _supplies(branch)
     boxes = any(box.circuit == branch.id for box in case.plan.boxes)
-    place = case.plan.spec.project.place
-    asked = place is None or place in _WHERE["gfci-basement"]
-    if boxes and asked and "gfci-basement" in case.rules.rules:
+    if boxes and any(_asked_here(case, rule) for rule in _GROUND_FAULT):
         return _supplies(branch)
     guarded = {outlet.id for outlet in case.plan.spec.outlets if outlet.gfci}
     seats = [seat for seat in branch.seats if case.feeding.feed_of(seat.id) in guarded]

@@ -20,7 +20,9 @@ from powerplan.planning.loads import CircuitLoad, Way
 from powerplan.planning.site import Site
 
 BASEMENT = "home, basement"
+EVERYWHERE = ("home", BASEMENT, "business", "assembly")
 PLACES = {
+    "rcd-new-outlets": EVERYWHERE,
     "gfci-basement": (BASEMENT,),
     "afci-room": ("home", BASEMENT),
     "cord-fire-code": ("business", "assembly"),
@@ -29,6 +31,19 @@ PLACES = {
 }
 """The kinds of place in which each note applies."""
 
+_GROUND_FAULT = ("rcd-new-outlets", "gfci-basement")
+_ASKED = {
+    "rcd-new-outlets": (
+        "ground-fault",
+        "A new outlet rated 32 A or less has ground-fault protection that trips at 30 mA",
+    ),
+    "gfci-basement": ("ground-fault", "A new outlet in a basement has ground-fault protection"),
+    "afci-room": (
+        "arc-fault",
+        "A circuit that is new, or extended, in a living or recreation room of a home has "
+        "arc-fault protection",
+    ),
+}
 _CALLED = {
     ("home", BASEMENT): "a home",
     (BASEMENT,): "a home's basement",
@@ -51,6 +66,7 @@ def place_notes(site: Site, way: Way, layout: tuple[Finding, ...]) -> tuple[Find
     """
     told = []
     makers: dict[str, Callable[[], Finding | None]] = {
+        "rcd-new-outlets": lambda: _protection(site, way, "rcd-new-outlets"),
         "gfci-basement": lambda: _protection(site, way, "gfci-basement"),
         "afci-room": lambda: _protection(site, way, "afci-room"),
         "cord-fire-code": lambda: _cords(site, way),
@@ -58,9 +74,10 @@ def place_notes(site: Site, way: Way, layout: tuple[Finding, ...]) -> tuple[Find
         "row-width-assembly": lambda: _narrowest(site, layout),
     }
     for rule, make in makers.items():
-        note = make() if rule in site.rules.rules and applies(site, rule) else None
+        note = make() if site.rules.has(rule) and applies(site, rule) else None
         if note is not None:
-            told.append(note if site.spec.project.place else _if_so(note))
+            sure = site.spec.project.place or PLACES[rule] == EVERYWHERE
+            told.append(note if sure else _if_so(note))
     return tuple(told)
 
 
@@ -82,12 +99,7 @@ def _protection(site: Site, way: Way, rule: str) -> Finding | None:
     feeds = {fed.feed.id: fed.circuit for fed in way.new_outlets}
     if not feeds:
         return None
-    kind = "ground-fault" if rule == "gfci-basement" else "arc-fault"
-    asked = {
-        "gfci-basement": "A new outlet in a basement has ground-fault protection",
-        "afci-room": "A circuit that is new, or extended, in a living or recreation room of a home "
-        "has arc-fault protection",
-    }[rule]
+    kind, asked = _ASKED[rule]
     said = {name: _said(site.spec.circuits, name, rule) for name in feeds.values()}
     protected = [feed for feed, circuit in feeds.items() if said[circuit]]
     open_ = [feed for feed, circuit in feeds.items() if not said[circuit]]
@@ -110,7 +122,7 @@ def _said(circuits: tuple[Circuit, ...], name: str, rule: str) -> bool | None:
     there = next((circuit for circuit in circuits if circuit.id == name), None)
     if there is None:
         return None
-    return there.gfci if rule == "gfci-basement" else there.afci
+    return there.gfci if rule in _GROUND_FAULT else there.afci
 
 
 def _cords(site: Site, way: Way) -> Finding | None:
@@ -192,7 +204,7 @@ def _behind_a_device(site: Site, way: Way, load: CircuitLoad) -> int:
     if load.existing is not None and load.existing.gfci:
         return _supplies(load)
     new = {fed.feed.id for fed in way.new_outlets if fed.circuit == load.id}
-    if new and "gfci-basement" in site.rules.rules and applies(site, "gfci-basement"):
+    if new and any(site.rules.has(rule) and applies(site, rule) for rule in _GROUND_FAULT):
         return _supplies(load)
     guarded = {outlet.id for outlet in site.spec.outlets if outlet.gfci}
     chairs = [c for fed in way.fed if fed.feed.id in guarded for c in fed.chairs]

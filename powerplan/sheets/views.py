@@ -71,6 +71,7 @@ _FAMILIES = {
         "switch-",
         "leakage-",
         "gfci-",
+        "rcd-",
         "afci-",
         "wiring-",
     ),

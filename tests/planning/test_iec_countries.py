@@ -4,13 +4,15 @@ import json
 from dataclasses import replace
 from fractions import Fraction
 
-from abroad import IEC, LOUNGE, abroad, plan_of
+import pytest
+from abroad import IEC, LOUNGE, abroad, plan_of, read
 from hypothesis import given, settings
 from strategies import rooms
 from support import NEC
 
 from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.model.findings import Outcome
 from powerplan.model.plan import NEW_OUTLETS, Plan
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
@@ -34,6 +36,33 @@ def test_the_lounge_is_planned_and_passes_its_judge():
     assert list(report.disputed) == []
     assert not _held(plan) & ABSENT
     assert not {f.rule for f in report.findings} & ABSENT
+
+
+@pytest.mark.published(
+    source="BS 7671:2018 411.3.3: 30 mA for socket-outlets rated 32 A or less",
+    standing="published copy",
+)
+@pytest.mark.parametrize("place", ["home", "business", None])
+def test_every_new_outlet_asks_for_a_30_ma_device_wherever_it_is(place: str | None):
+    spec = read(LOUNGE)
+    for gfci, outcome in (
+        (None, Outcome.NOT_CHECKED),
+        (True, Outcome.MET),
+        (False, Outcome.NOT_MET),
+    ):
+        circuits = tuple(replace(one, gfci=gfci) for one in spec.circuits)
+        there = replace(spec.project, place=place)
+        plan = make_plan(replace(spec, project=there, circuits=circuits), IEC, "0" * 64)
+        [note] = [one for one in plan.findings if one.rule == "rcd-new-outlets"]
+        assert note.outcome is outcome
+        assert "kind of place" not in note.note
+        assert _judged(plan).disputed == ()
+
+
+def test_a_record_that_leaves_the_30_ma_device_out_is_disputed():
+    plan = plan_of()
+    left = tuple(one for one in plan.findings if one.rule != "rcd-new-outlets")
+    assert _judged(replace(plan, findings=left)).disputed
 
 
 def test_a_circuit_is_asked_for_the_plain_sum_of_currents():

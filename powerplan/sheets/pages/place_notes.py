@@ -5,7 +5,10 @@ from __future__ import annotations
 from powerplan.model.findings import Finding, Outcome
 from powerplan.model.plan import Plan
 
-_OF_PLACE = ("gfci-basement", "afci-room", "wiring-method", "cord-fire-code", "row-width-assembly")
+_OF_PLACE = (
+    *("rcd-new-outlets", "gfci-basement", "afci-room"),
+    *("wiring-method", "cord-fire-code", "row-width-assembly"),
+)
 _BY_COUNT = ("leakage-by-count", "switch-on-by-count")
 
 
