@@ -4,7 +4,18 @@ import math
 from dataclasses import replace
 
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.spec import Area, ChairKind, Door, Framing, PlanSpec, Room, Row, Wall, WallLine
+from powerplan.model.spec import (
+    Area,
+    ChairKind,
+    Door,
+    Framing,
+    PlanSpec,
+    Room,
+    Row,
+    TapeReading,
+    Wall,
+    WallLine,
+)
 
 _SIDES: dict[str, str] = {Wall.LEFT: Wall.RIGHT, Wall.RIGHT: Wall.LEFT}
 
@@ -49,7 +60,15 @@ def mirrored(spec: PlanSpec) -> PlanSpec:
             )
             for outlet in spec.outlets
         ),
+        readings=tuple(_reading(reading, width_m) for reading in spec.readings),
     )
+
+
+def _reading(reading: TapeReading, width_m: float) -> TapeReading:
+    def seen(point: Point) -> Point:
+        return (round(width_m - point[0], 6), point[1])
+
+    return replace(reading, start=seen(reading.start), end=seen(reading.end))
 
 
 def _room(room: Room) -> Room:
@@ -105,16 +124,18 @@ def _chair(kind: ChairKind) -> ChairKind:
 
 
 def _row(row: Row, width_m: float) -> Row:
-    pairs = tuple(
-        sorted((row.seats + 1 - right, row.seats + 1 - left) for left, right in row.no_arm_between)
-    )
+
+    def across(pairs: tuple[tuple[int, int], ...]) -> tuple[tuple[int, int], ...]:
+        return tuple(sorted((row.seats + 1 - right, row.seats + 1 - left) for left, right in pairs))
+
     pieces = row.pieces[::-1]
     first = next((piece.kind or "" for piece in pieces if piece.what == "seat"), row.chair)
     return replace(
         row,
         chair=first,
         center_x_m=round(width_m - row.center_x_m, 6),
-        no_arm_between=pairs,
+        no_arm_between=across(row.no_arm_between),
+        shared_supplies=across(row.shared_supplies),
         pieces=pieces,
         angle_rad=-row.angle_rad if row.angle_rad else 0.0,
     )

@@ -116,9 +116,11 @@ def _bought(case: Case, cord: Cord) -> Iterator[Finding]:
     if cord.kind == OWN:
         yield from _of_its_maker(case, cord, seat.kind.lead_m, seat.kind.longer_leads_m)
         yield case.same_words(subject, "wire", cord.wire, seat.kind.lead_wire)
-    elif seat.kind.chain is not None:
-        yield case.same_length(subject, "bought_m", cord.bought_m, seat.kind.chain.link_m)
-        yield case.same_words(subject, "wire", cord.wire, seat.kind.chain.wire)
+        return
+    before = case.seats.get(cord.from_)  # a link comes with the chair that it leaves
+    if before is not None and before.kind.chain is not None:
+        yield case.same_length(subject, "bought_m", cord.bought_m, before.kind.chain.link_m)
+        yield case.same_words(subject, "wire", cord.wire, before.kind.chain.wire)
 
 
 def _of_a_supply(case: Case, cord: Cord) -> Iterator[Finding]:

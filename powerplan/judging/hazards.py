@@ -35,18 +35,17 @@ def _force_while_unknown(branch: Branch) -> Force | None:
 
 def _wire_finding(case: Case, branch: Branch) -> Finding:
     wire, breaker_a = case.wire_of(branch), branch.breaker_a
-    if wire is not None and wire.max_breaker_a is None:  # never allowed, whatever the breaker
-        least_a = min(case.rules.breakers_a)
-        value_a = least_a if breaker_a is None else breaker_a
-        return case.hold("wire-matches-breaker", branch.subject, value_a, Fraction(0))
-    unknown = wire is None or breaker_a is None
+    allowed = None if wire is None else (wire.max_breaker_a or Fraction(0))
+    if allowed == 0:
+        breaker_a = case.breaker_or_least_a(branch)  # no breaker is small enough for such a wire
+    unknown = allowed is None or breaker_a is None
     if wire is not None and breaker_a is not None:
         unknown = not branch.new and wire.hangs_on_laying(breaker_a)
     return case.hold(
         "wire-matches-breaker",
         branch.subject,
         breaker_a,
-        None if wire is None else wire.max_breaker_a,
+        allowed,
         force=_force_while_unknown(branch) if unknown else None,
         note="wire, breaker or how the wire is laid is not known" if unknown else "",
         checked=not unknown,

@@ -89,7 +89,7 @@ def _place(case: Case, thing: Loose) -> Iterator[Finding]:
     turns = {round(seat.pose.angle_rad, 5) for seat in seats}
     if round(thing.angle_rad, 5) not in turns:
         yield case.broken(AGREES, thing.id, "it is turned as none of its chairs is")
-    inner = _floor_of(thing, LENIENT_M)
+    inner = floor_of(thing, LENIENT_M)
     if inner is None:
         yield case.broken(AGREES, thing.id, "it takes no floor")
         return
@@ -102,8 +102,8 @@ def _place(case: Case, thing: Loose) -> Iterator[Finding]:
         yield case.hold("supply-height", thing.id, thing.height_m, zone.height_m)
 
 
-def _floor_of(thing: Loose, less_m: float = 0.0) -> Convex | None:
-    """The floor that it takes, each side moved in by so much. [m]"""
+def floor_of(thing: Loose, less_m: float = 0.0) -> Convex | None:
+    """Return the floor that it takes, each side moved in by so much. [m]"""
     wide, deep = thing.width_m / 2 - less_m, thing.depth_m / 2 - less_m
     return Pose(thing.x_m, thing.y_m, thing.angle_rad).box(-wide, wide, -deep, deep)
 
@@ -119,7 +119,7 @@ def _in_the_way(case: Case, thing: Loose, inner: Convex) -> list[str]:
     areas += [(f"the doorway of {name}", area) for name, area in case.floor.doorways]
     areas += [(name, of_rect(lid)) for name, lid in _lids(case)]
     others: tuple[Loose, ...] = (*case.plan.supplies, *case.plan.outlet_units)
-    areas += [(other.id, _floor_of(other)) for other in others if other is not thing]
+    areas += [(other.id, floor_of(other)) for other in others if other is not thing]
     for name, area in areas:
         if area is not None and separation_m(inner, area) < 0.0:
             wrong.append(f"it lies on {name}")

@@ -51,7 +51,7 @@ class LaidRow:
     @property
     def pose(self) -> Pose:
         """The row's own frame. [m, rad]"""
-        return Pose(self.row.center_x_m, self.row.headrest_to_wall_m, self.row.angle_rad)
+        return _pose_of(self.row)
 
 
 def lay_rows(spec: PlanSpec, gap_needed_m: float) -> tuple[LaidRow, ...]:
@@ -86,38 +86,30 @@ def _lay_row(spec: PlanSpec, row: Row, needed_m: float) -> LaidRow:
             seats.append(lay_seat(row, kind, one, len(seats) + 1, needed_m))
     tables = tuple(lay_tables(spec, row, placed, needed_m))
     openings = tuple(openings_of(spec, listed, tuple(seats), needed_m))
-    plain = row.curve is None and row.angle_rad == 0.0
     uniform = (
         row.curve is None
         and len({seat.kind.id for seat in seats}) == 1
         and not ({TABLE, GAP} & {piece.what for piece in listed})
     )
-    bare = LaidRow(
-        row=row,
-        plain=plain,
-        uniform=uniform,
-        placed=placed,
-        half_m=half_m,
-        seats=tuple(seats),
-        tables=tables,
-        bodies=(),
-        openings=openings,
-        pinch=(),
-    )
+    pose = _pose_of(row)
     bodies = (
-        _body(bare.pose, seats[0].kind, (half_m, half_m), ())
+        _body(pose, seats[0].kind, (half_m, half_m), ())
         if uniform
         else tuple(
             body for seat in seats for body in _body(seat.pose, seat.kind, seat.halves, seat.lines)
         )
     )
-    floors = _row_floor(bare) if uniform else tuple(f for seat in seats for f in seat.floor)
+    floors = (
+        _row_floor(pose, half_m, seats[0].kind)
+        if uniform
+        else tuple(piece for seat in seats for piece in seat.floor)
+    )
     holes = [piece for opening in openings for piece in opening.pieces]
     pinch = [left for floor in floors for left in without(floor, holes)]
     pinch += [piece for seat in seats for piece in seat.added]
     return LaidRow(
         row=row,
-        plain=plain,
+        plain=row.curve is None and row.angle_rad == 0.0,
         uniform=uniform,
         placed=placed,
         half_m=half_m,
@@ -129,10 +121,12 @@ def _lay_row(spec: PlanSpec, row: Row, needed_m: float) -> LaidRow:
     )
 
 
-def _row_floor(row: LaidRow) -> tuple[Convex, ...]:
-    kind = row.seats[0].kind
-    floor = row.pose.box(-row.half_m, row.half_m, kind.rear_of_base_m, kind.reclined_reach_m)
-    return pieces(floor)
+def _pose_of(row: Row) -> Pose:
+    return Pose(row.center_x_m, row.headrest_to_wall_m, row.angle_rad)
+
+
+def _row_floor(pose: Pose, half_m: float, kind: ChairKind) -> tuple[Convex, ...]:
+    return pieces(pose.box(-half_m, half_m, kind.rear_of_base_m, kind.reclined_reach_m))
 
 
 def _body(

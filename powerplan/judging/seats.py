@@ -61,11 +61,6 @@ class Seat:
         """Where its lead leaves it. [m]"""
         return self.pose.at(*self.kind.lead_from)
 
-    def strip(self, from_m: float, to_m: float) -> Convex | None:
-        """Return its floor between two distances ahead of its headrest, arm to arm. [m]"""
-        box = self.pose.box(-self.halves[0], self.halves[1], from_m, to_m)
-        return cut_by(box, self.lines)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Table:

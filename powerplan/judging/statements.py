@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from powerplan.judging.case import AGREES, Case
+from powerplan.judging.versions import numbers_known
 from powerplan.model.findings import Bound, Finding, Force, Outcome, Source, hold
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import CAUTION, NumberUsed, Plan
@@ -17,15 +18,6 @@ _OTHER_FORCE = {
     "unit-listed": (Force.ADVICE,),  # by the kind of place
     "socket-matches-circuit": (Force.ADVICE,),  # an outlet that feeds no chair
 }
-_FIRST_NUMBERS = frozenset(
-    (
-        *("continuous_factor", "nominal_voltage", "one_plug_share", "fastened_share"),
-        *("drop_percent", "usual_breaker", "usual_socket", "set_long", "framing_margin"),
-        *("plug_height", "usual_cut_out", "usual_lid", "wall_outlet_height", "cord_clearance"),
-        *("gap_over_cord", "cord_diameter", "slack", "slack_factor", "park_over"),
-        *("covered_gap", "wall_strip", "passage"),
-    )
-)  # rule sets lend more by now; a record of the first version does not know those
 _ALWAYS_TOLD: dict[str, Callable[[Plan], bool]] = {
     "circuit-load": lambda plan: any(chair.circuit is not None for chair in plan.chairs),
     "voltage-drop": lambda plan: any(chair.circuit is not None for chair in plan.chairs),
@@ -45,9 +37,9 @@ def judge_statements(case: Case) -> Iterator[Finding]:
     yield case.same_words("rules", "edition", used.edition, rules.edition)
     yield case.same_words("rules", "basis", used.resistance_basis, rules.resistance_basis)
     stated = {number.name: number for number in used.numbers}
-    later = {name for name in rules.numbers if name not in _FIRST_NUMBERS}
-    known = sorted(later | set(stated)), sorted(rules.numbers)
-    yield case.same_words("rules", "numbers", *known)
+    known = numbers_known(case.plan, frozenset(rules.numbers))
+    yield case.same_words("rules", "numbers", sorted(stated), sorted(known))
+    yield case.same_words("rules", "numbers told twice", len(used.numbers) > len(stated), False)
     for name, number in rules.numbers.items():
         if name in stated:
             yield from _number(case, stated[name], number)

@@ -110,14 +110,15 @@ def _strips(case: Case) -> tuple[Opening, ...]:
 
 
 def _shared_gaps(case: Case) -> Iterator[Finding]:
-    """All cords in one gap fit side by side, each side keeping its clearance."""
+    """All cords in one gap fit side by side, each side keeping its clearance; a tail lies twice."""
     diameter_m = case.plan.spec.cords.diameter_m
     aside_m = 2 * case.rules.length_m("cord_clearance")
     for strip in _strips(case):
         inside = [
             cord.id
             for cord in case.plan.cords
-            if length_inside_any_m(cord.path_m, strip.pieces, -LENIENT_M) > LENIENT_M
+            for way in (cord.path_m, cord.tail_m, cord.tail_m)
+            if length_inside_any_m(way, strip.pieces, -LENIENT_M) > LENIENT_M
         ]
         if not inside:
             continue

@@ -10,7 +10,8 @@ from itertools import pairwise
 import shapely
 
 from powerplan.engineering.cords.clip import span_inside
-from powerplan.engineering.cords.floor import COVER_M, Shape, box, grown
+from powerplan.engineering.cords.floor import COVER_M, Shape, box, grown, united
+from powerplan.engineering.seating.frames import polygon
 from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.engineering.seating.rects import grid_rect, on_grid
 from powerplan.engineering.seating.zones import REAR_STRIP
@@ -91,9 +92,10 @@ def spare_m(leg: Leg) -> float:
 def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     """Return, by cord, where spare that asks for a place is parked.
 
-    A coil lies behind the reclined headrest of the chair that its cord serves, so that nothing
-    comes over it, on covered floor only, as clear of what moves and of walls as any cord, on one
-    level, off walkways, doorways and obstacles, and beside other coils. It takes what is left of
+    A coil lies behind the reclined headrest of the chair that its cord serves and of every other,
+    so that nothing comes over it, on covered floor only, as clear of what moves and of walls as any
+    cord, on one level, off walkways, doorways and obstacles, and beside other coils, supplies and
+    outlet units, which get warm. It takes what is left of
     the cord after going there and back by free floor. What finds no such floor, or does not reach
     it, or cannot get out from under its chair to the rear, has no place here and is missing.
 
@@ -106,7 +108,7 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     """
     over_um = micrometres(site.rules.length_m("park_over"))
     found: dict[str, Coil] = {}
-    loose = _supplies(legs)
+    beds = _beds(site, legs)
     for run, leg in legs:
         if micrometres(spare_m(leg)) <= over_um:
             continue
@@ -114,17 +116,30 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
         if not _gets_out(site, chair, leg):
             continue
         others = [other.path for _, other in legs if other is not leg]
-        coil = _place(site, chair, leg, others, (*loose, *found.values()))
+        coil = _place(site, chair, leg, others, beds, tuple(found.values()))
         if coil is not None:
             found[leg.id] = coil
     return found
 
 
-def _supplies(legs: tuple[tuple[Run, Leg], ...]) -> list[Coil]:
-    """The floor on which supplies and outlet units lie, which get warm: no coil goes there."""
-    spots = dict.fromkeys(supply.spot for run, _ in legs for supply in run.supplies)
-    spots |= dict.fromkeys(run.unit.spot for run, _ in legs if run.unit is not None)
-    return [Coil(middle=spot.middle, width_m=spot.width_m, depth_m=spot.depth_m) for spot in spots]
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Beds:
+    """Floor for coils and for their tails, and what lies loose on it. [m]"""
+
+    coils: Shape
+    tails: Shape
+    loose: Shape
+
+
+def _beds(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> _Beds:
+    """A coil goes nowhere that a chair comes over, nor on a supply or unit, which get warm."""
+    spots = [supply.spot for run, _ in legs for supply in run.supplies]
+    spots += [run.unit.spot for run, _ in legs if run.unit is not None]
+    loose = united(spot.shape for spot in spots)
+    swept = united(polygon(outline) for row in site.rows for outline in row.swept)
+    tails = grown(site.router.floor.lanes, COVER_M)
+    taken = shapely.union(grown(swept, -COVER_M), grown(loose, -COVER_M))
+    return _Beds(coils=shapely.difference(tails, taken), tails=tails, loose=loose)
 
 
 def served(run: Run, leg: Leg) -> SeatedChair:
@@ -145,27 +160,27 @@ def _place(
     chair: SeatedChair,
     leg: Leg,
     others: list[tuple[Point, ...]],
+    beds: _Beds,
     taken: tuple[Coil, ...],
 ) -> Coil | None:
     """The best free floor behind a chair, where possible with no other cord under the coil."""
     depth_m, spare = site.rules.length_m("coil_depth"), spare_m(leg)
     width_m, _ = coil_size_m(spare, site.rules)
-    floor = grown(site.router.floor.lanes, COVER_M)
     crossed: Coil | None = None
     square = chair.frame.is_room
     middles = (
         _middles(site, chair, depth_m) if square else _askew_middles(site, chair, width_m, depth_m)
     )
     for middle in middles:
-        tail = _tail(site, leg.path, middle, depth_m, floor)
-        if tail is None:
+        tail = _tail(site, leg.path, middle, depth_m, beds.tails)
+        if tail is None or _goes_over(tail, beds.loose):
             continue
         left_m = spare - 2 * _long_m(tail)
         if left_m < math.pi * depth_m:
             continue
         wide_m, deep_m = coil_size_m(left_m, site.rules)
         coil = Coil(middle=middle, width_m=wide_m, depth_m=deep_m, tail=tail)
-        if not _lies_free(site, chair, coil, floor, taken):
+        if not _lies_free(site, chair, coil, beds.coils, taken):
             continue
         if not any(_passes(path, coil.rect) for path in others):
             return coil
@@ -278,6 +293,11 @@ def _inside(inner: Rect, outer: Rect) -> bool:
         and micrometres(outer.back_m) <= micrometres(inner.back_m)
         and micrometres(inner.front_m) <= micrometres(outer.front_m)
     )
+
+
+def _goes_over(path: tuple[Point, ...], shape: Shape) -> bool:
+    line = shapely.LineString(path)
+    return float(shapely.length(shapely.intersection(line, shape))) > COVER_M
 
 
 def _passes(path: tuple[Point, ...], rect: Rect) -> bool:

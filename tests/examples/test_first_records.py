@@ -1,6 +1,5 @@
 """Records of the first version: they read, are judged, and their rooms get the same answer."""
 
-import re
 from pathlib import Path
 
 import pytest
@@ -18,12 +17,32 @@ def test_there_are_some() -> None:
     assert len(FIRST) == 4
 
 
-# What is known better by now and was told otherwise then: cautions on the room, and estimates of
-# wiring and drop, which have grown. Nothing else may be found wrong in such a record.
-SINCE = re.compile(
-    r"(gfci-basement|afci-room) told: .*|exit_code: the record says 0; 1 follows"
-    r"|(volts|drop_percent|wiring_m): the record says .*"
-)
+# What was told otherwise then, record by record: subject, and what the judge says of it. Any other
+# difference in such a record is a fault.
+#
+# Notes on protection came later: on circuits that are new in a home, and on new outlets in its
+# basement. Where anything differs, exit code 1 follows.
+_AFCI = ("findings", "afci-room told: the record says 0; 1 follows")
+_GFCI = ("findings", "gfci-basement told: the record says 0; 1 follows")
+_EXIT = ("decision", "exit_code: the record says 0; 1 follows")
+# Nobody says which of two outlets comes first: W1 was taken to, now it is taken last. Its 3.2 A
+# go 56 in along the wall and 16 in down and up, 88 in (7 1/3 ft) of 14 AWG: 2 x 3.2 x 7 1/3 x
+# 0.00314 = 0.147371 V more; 118.164096 V become 118.016725 V, 1.983275 V of 120 V are 1.652729 %.
+_VOLTS = "volts: the record says 118.164096; 118.016725 follows"
+_PERCENT = "drop_percent: the record says 1.52992; 1.65272889 follows"
+_WORST = "drop_percent: the record says 1.591324; 1.65272889 follows"
+# Wiring from the floor into a riser's deck goes up its 10 in, 0.254 m.
+_DECK = ("box B2", "wiring_m: the record says 3.85445; 4.10845 follows")
+SINCE = {
+    "media-loft.record": {_AFCI, _EXIT},
+    "small-den.record": {
+        *((chair, words) for chair in ("chair A1", "chair A2") for words in (_VOLTS, _PERCENT)),
+        ("circuit 5", _WORST),
+        _EXIT,
+    },
+    "tight-lounge.record": set(),
+    "two-row-theater.record": {_GFCI, _AFCI, _DECK, _EXIT},
+}
 
 
 @pytest.mark.parametrize("path", FIRST, ids=lambda path: path.stem)
@@ -31,7 +50,7 @@ def test_a_first_record_still_reads_and_is_judged(path: Path) -> None:
     record = read_record(path)
     report = judge(record, rule_set(record.spec.project.rules))
     assert {finding.rule for finding in report.disputed} <= {"record-agrees"}
-    assert [f.note for f in report.disputed if not SINCE.fullmatch(f.note)] == []
+    assert {(f.subject, f.note) for f in report.disputed} == SINCE[path.stem]
 
 
 @pytest.mark.parametrize("path", FIRST, ids=lambda path: path.stem)

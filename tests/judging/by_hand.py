@@ -7,6 +7,7 @@ leave a chair 25 in from the wall. A cord is 0.36 in thick.
 """
 
 import json
+import math
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
@@ -66,10 +67,13 @@ def cord(
     amps: float,
     near: str,
     wire: str = "16 AWG",
-    park: tuple[float, float] | None = None,
+    coil: tuple[float, float, float, int] | None = None,
+    tail: tuple[tuple[float, float], ...] = (),
 ) -> Cord:
-    """A cord from inches: kind, from and to; its way; ``near`` is its distance to what moves."""
+    """A cord from inches: kind, from and to; its way; ``near`` is its distance to what moves;
+    ``coil`` where its middle is, what is left for it, and in how many loops it lies."""
     kind, from_, to = name
+    size = None if coil is None else (inch(oval(coil[2], coil[3])), inch(4))
     return Cord(
         id=f"{from_}-{to}",
         kind=kind,
@@ -84,8 +88,15 @@ def cord(
         current_a=amps,
         open_floor_m=0.0,
         clearance_m=inch(Fraction(near) - Fraction(18, 100)),
-        park_m=None if park is None else points(park)[0],
+        park_m=None if coil is None else points(coil[:2])[0],
+        coil_m=size,
+        tail_m=points(*tail),
     )
+
+
+def oval(left: float, loops: int) -> float:
+    """How wide an oval 4 in deep is: a loop is two half circles and two straights. [in]"""
+    return 4 + (left / loops - 4 * math.pi) / 2
 
 
 def chairs(

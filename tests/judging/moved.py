@@ -45,7 +45,8 @@ def _door(door: Door, room: Room) -> Door:
 
 
 def turn(record: Plan, angle_rad: float) -> Plan:
-    """A record turned to the left by an angle; areas of floor stand only quarter turns."""
+    """A record turned to the left by an angle; areas of floor stand only quarter turns, and so do
+    coils, which lie square to the room: at another angle nothing is told of them."""
     cos, sin = math.cos(angle_rad), math.sin(angle_rad)
     spec = record.spec
     corners = [(x * cos - y * sin, x * sin + y * cos) for x, y in spec.room.outline]
@@ -57,6 +58,9 @@ def turn(record: Plan, angle_rad: float) -> Plan:
 
     moved = _moved_record(record, move, angle_rad)
     quarter = math.isclose(angle_rad, QUARTER)
+    if not quarter:
+        bare = (replace(one, park_m=None, coil_m=None, tail_m=()) for one in moved.cords)
+        moved = replace(moved, cords=tuple(bare))
     room = replace(
         spec.room,
         width_m=round(max(x for x, _ in corners) + off_x, 6),

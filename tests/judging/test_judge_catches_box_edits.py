@@ -237,11 +237,12 @@ def walled() -> Plan:
     )
     lead = hand_made.cord(
         ("own", "wall A3", "A3"), ((120, 0), (120, 25)), plan=25, rises=16, needed="71.5",
-        bought=96, amps=5.4, near="7", park=(120, 14),
+        bought=96, amps=5.4, near="7", coil=(120, 4.5, 55, 2),
     )  # fmt: skip
     far = hand_made.cord(
         ("own", "wall A3", "A4"), ((120, 0), (150, 16), (150, 25)), plan=43, rises=16,
-        needed="91.3", bought=96, amps=3.6, near="86/17", park=(150, 14),
+        needed="91.3", bought=96, amps=3.6, near="86/17", coil=(150, 4.5, 18, 1),
+        tail=((150, 16), (150, 6.5)),
     )  # fmt: skip
     a3, a4 = (2.1384 + amps * 0.07984 for amps in (5.4, 3.6))
     a2 = a3 + 3.6 * 0.03992

@@ -9,6 +9,8 @@ from hand_made import edited, judged, refused
 from support import NEC, inch, make_chair, make_circuit, make_outlet, make_row, make_spec
 
 from powerplan.model.plan import Plan
+from powerplan.model.seats import Curve
+from powerplan.model.spec import Row
 from powerplan.planning.pipeline import make_plan
 
 AGREES = "record-agrees"
@@ -75,6 +77,32 @@ def test_protection_yet_to_be_fitted_is_not_met():
 def test_a_row_made_wider_is_refused():
     edit = changed("row-width-assembly", value=9.0, margin=8.6952)
     assert (AGREES, "finding row-width-assembly") in refused(edited(made("assembly"), edit))
+
+
+def gathered(*rows: Row) -> Plan:
+    base = make_spec(rows=rows, outlets=(make_outlet(x_m=inch(120)),))
+    spec = replace(base, project=replace(base.project, place="assembly", job="new"))
+    return make_plan(spec, NEC, "0" * 64)
+
+
+TURNED = make_row(seats=2, angle_rad=0.3, headrest_to_wall_m=inch(40))
+CURVED = make_row(seats=3, curve=Curve(radius_m=inch(200), touch="front"))
+PLAIN = make_row(id="B", seats=2, headrest_to_wall_m=inch(110), center_x_m=inch(160))
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [(TURNED,), (CURVED,), (TURNED, PLAIN), (CURVED, PLAIN)],
+    ids=["turned", "curved", "turned and plain", "curved and plain"],
+)
+def test_a_row_made_wider_is_refused_whatever_its_shape(rows):
+    record = gathered(*rows)
+    told = next(one for one in record.findings if one.rule == "row-width-assembly")
+    assert (AGREES, "finding row-width-assembly") not in refused(judged(record))
+    wider = changed(
+        told.rule, value=round(told.value + 0.001, 6), margin=round(told.margin + 0.001, 6)
+    )
+    assert (AGREES, "finding row-width-assembly") in refused(edited(record, wider))
 
 
 @pytest.mark.parametrize("rule", ["leakage-by-count", "switch-on-by-count"])

@@ -13,6 +13,7 @@ from moved import QUARTER, mirror, turn
 from strategies import rooms
 from support import NEC, inch
 
+from powerplan.judging.report import Report
 from powerplan.model.plan import Plan
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
@@ -112,19 +113,24 @@ def test_a_fault_is_the_same_fault_however_the_paper_lies(fault: Callable[[Plan]
         assert refused(judged(turn(wrong, angle))) == caught
 
 
-def _agrees(plan: Plan) -> bool:
-    return not refused(judged(plan)) - {
-        (finding.rule, finding.subject) for finding in plan.findings if finding.stops
-    }
-
-
 def _stays_right(spec: PlanSpec) -> None:
+    """What the judge finds unmet is the same in a mirror; turned, what it disputes is nothing.
+
+    Of a room with a fault of its own the finding's name may change as it is turned: behind and
+    ahead are told otherwise of rows that do not look straight at the screen.
+    """
     plan = make_plan(spec, NEC, "0" * 64)
     if any(finding.stops for finding in plan.findings):
+        assert refused(judged(plan))
+        assert _rules(judged(mirror(plan))) == _rules(judged(plan))
         return
     assert refused(judged(turn(plan, QUARTER))) == set()
     assert refused(judged(mirror(plan))) == set()
     assert refused(judged(mirror(turn(plan, QUARTER)))) == set()
+
+
+def _rules(report: Report) -> set[str]:
+    return {rule for rule, _ in refused(report)}
 
 
 @settings(max_examples=15)

@@ -86,7 +86,6 @@ def _mirror(spec: PlanSpec) -> None:
         spec,
         floor=make_framing(build="slab"),
         risers=tuple(replace(one, framing=make_framing(build="slab")) for one in spec.risers),
-        readings=(),
     )
     one, other = planned(slab), planned(mirrored(slab))
     assert other.decision.verdict == one.decision.verdict
