@@ -8,6 +8,7 @@ from any_files import UNITS, in_unit, plan_files
 from any_rooms import any_rooms, rules_of
 from hypothesis import HealthCheck, given, settings
 from mirrored import mirrored
+from moved import QUARTER, turn
 from support import make_framing
 
 from powerplan.inputs.plan_file import read_plan_text
@@ -80,13 +81,15 @@ def _told(plan: Plan) -> list[tuple[object, ...]]:
     ]
 
 
+def _on_slab(spec: PlanSpec) -> PlanSpec:
+    slab = make_framing(build="slab")
+    risers = tuple(replace(one, framing=slab) for one in spec.risers)
+    return replace(spec, floor=slab, risers=risers)
+
+
 def _mirror(spec: PlanSpec) -> None:
     """On a slab: framing is counted from one side, and marks from the left to an eighth or 5 mm."""
-    slab = replace(
-        spec,
-        floor=make_framing(build="slab"),
-        risers=tuple(replace(one, framing=make_framing(build="slab")) for one in spec.risers),
-    )
+    slab = _on_slab(spec)
     one, other = planned(slab), planned(mirrored(slab))
     assert other.decision.verdict == one.decision.verdict
     assert other.decision.exit_code == one.decision.exit_code
@@ -108,6 +111,35 @@ def test_a_room_of_any_kind_in_a_mirror_gets_the_mirrored_answer(spec: PlanSpec)
 @given(any_rooms())
 def test_very_many_rooms_in_a_mirror_get_the_mirrored_answer(spec: PlanSpec) -> None:
     _mirror(spec)
+
+
+def _stopping(plan: Plan) -> set[str]:
+    """The rules that stop a plan; a row in a wall may be told by its headrests too."""
+    rules = {finding.rule for finding in plan.findings if finding.stops}
+    return rules - {"headrest-clears-wall"} if "row-fits-walls" in rules else rules
+
+
+def _turn(spec: PlanSpec) -> None:
+    """The room on paper turned by a quarter, its rows with it: each is a turned row now."""
+    one = planned(_on_slab(spec))
+    other = planned(turn(one, QUARTER).spec)
+    assert other.decision.verdict == one.decision.verdict
+    assert other.decision.exit_code == one.decision.exit_code
+    assert _told(other) == _told(one)
+    assert _stopping(other) == _stopping(one)
+
+
+@FEW
+@given(any_rooms())
+def test_a_room_of_any_kind_turned_by_a_quarter_gets_the_same_answer(spec: PlanSpec) -> None:
+    _turn(spec)
+
+
+@pytest.mark.slow
+@MANY
+@given(any_rooms())
+def test_very_many_rooms_turned_by_a_quarter_get_the_same_answer(spec: PlanSpec) -> None:
+    _turn(spec)
 
 
 @pytest.mark.published(source="1 in is 25.4 mm, exactly, since 1959", standing="published copy")
