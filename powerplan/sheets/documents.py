@@ -18,6 +18,7 @@ from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_findings import findings_sheet
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.paper import Paper, figure_room_mm
+from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Figure
 from powerplan.sheets.printed import SetOfSheets
 from powerplan.sheets.typeset.scales import scale_text
@@ -65,7 +66,7 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
         caution=local(caution_of(plan)),
         units=units,
         scale_words=scale_text(floor.scale, units),
-        pages=localized(pages, local),
+        pages=localized(tuple(plain_page(page, plan) for page in pages), local),
     )
 
 

@@ -30,6 +30,7 @@ _HATCHED = {
     "pinch": (45.0, 1.5, False),
     "load": (45.0, 2.0, False),
     "load_there": (45.0, 2.0, True),
+    "load_unknown": (135.0, 4.0, False),
 }
 _FRAMED = ("drift", "clear", "lid", "cut_out", "walkway")
 _LINE_MM, _CELL_MM, _SAMPLE_MM, _AIR_MM = 7.0, 10.0, 14.0, 3.0

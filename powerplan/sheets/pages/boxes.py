@@ -14,7 +14,7 @@ from powerplan.sheets.off_walls import (
 )
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import at_least_text, at_most_text, from_wall, layout_faults
+from powerplan.sheets.words import FINE, at_least_text, at_most_text, from_wall, mark_word
 
 
 def boxes_page(plan: Plan) -> Page:
@@ -41,17 +41,16 @@ def boxes_page(plan: Plan) -> Page:
 
 
 def _marks(plan: Plan) -> Table:
-    moving = bool(layout_faults(plan))
     units, room = plan.spec.project.units, plan.spec.room
     rows = tuple(
         (
             box.id,
             box.under,
-            from_left(room, box.x_m, units, step=16),
-            from_back(room, box.y_m, units, step=16),
+            from_left(room, box.x_m, units, step=FINE),
+            from_back(room, box.y_m, units, step=FINE),
             box.circuit,
             str(box.sockets),
-            "DO NOT CUT" if moving else "PROVISIONAL" if box.provisional else "firm",
+            mark_word(box, plan),
         )
         for box in plan.boxes
     )
@@ -89,10 +88,10 @@ def _notes(box: Box, plan: Plan) -> list[str]:
     if box.provisional:
         notes.append(f"{box.id}: PROVISIONAL: do not cut before what is not checked is known")
     if box.second_mark_m is not None:
+        where = place_words(box.second_mark_m, plan, step=FINE)
         notes.append(
-            f"{box.id}: second mark {place_words(box.second_mark_m, plan)}: of the two, one is "
-            "clear of joists "
-            "wherever they lie; scan, then cut one"
+            f"{box.id}: second mark {where}: of the two, one is clear of joists wherever they lie; "
+            "scan, then cut one; it may not be moved"
         )
     for side in (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN):
         notes += beside_words(box.id, (box.x_m, box.y_m), side, plan)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from powerplan.model.lengths import amps_text, length_text
 from powerplan.model.plan import CircuitUse, Plan
+from powerplan.sheets.amounts import factor_of
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN
 
@@ -80,7 +81,7 @@ def _fed(plan: Plan, circuit: str) -> str:
 
 
 def _factor(plan: Plan) -> str:
-    for number in plan.rules.numbers:
-        if number.name == "continuous_factor":
-            return f"{number.value:g} x what lasts 3 h or more, plus the rest"
-    return "the sum of all currents"
+    factor = factor_of(plan)
+    if factor == 1.0:
+        return "the sum of all currents"
+    return f"{factor:g} x what lasts 3 h or more, plus the rest"
