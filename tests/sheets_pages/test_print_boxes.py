@@ -87,6 +87,9 @@ def test_two_marks_are_two_lines_and_only_one_is_cut():
     names = [row[0] for row in table(page, "Where the middle").rows]
     assert names == [f"{box.id}, first mark", f"{box.id}, second mark"]
     assert "Never cut both." in words(page)
+    moves = table(page, "How far a box may be moved").rows
+    assert [row[0] for row in moves] == names
+    assert set(moves[1][1:]) == {"not at all"}
     assert "PROVISIONAL" in words(page)
 
 

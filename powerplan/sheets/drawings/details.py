@@ -15,6 +15,7 @@ from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.local import local_of
 from powerplan.sheets.lower import DESCENT
+from powerplan.sheets.patches import around
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Item, Line, Text, View
 from powerplan.sheets.words import (
     DO_NOT_CUT,
@@ -72,7 +73,7 @@ def _cell(plan: Plan, box: Box, scale: int) -> View:
             sketch.line(_around(at, size).outline, layer, closed=True, cut=False)
     _cross(sketch, at, "mark")
     if box.second_mark_m is not None:
-        _second(sketch, plan, box.second_mark_m)
+        _second(sketch, plan, box, box.second_mark_m)
     _drift(sketch, plan, box)
     if beside is not None:
         _joists(sketch, plan, box, beside)
@@ -82,6 +83,8 @@ def _cell(plan: Plan, box: Box, scale: int) -> View:
 def _window(box: Box, clear: tuple[Point, ...], beside: Beside | None) -> Rect:
     xs = [x for x, _ in clear] or [box.x_m - _ALONE_M, box.x_m + _ALONE_M]
     ys = [y for _, y in clear] or [box.y_m - _ALONE_M, box.y_m + _ALONE_M]
+    if box.second_mark_m is not None:
+        xs, ys = [*xs, box.second_mark_m[0]], [*ys, box.second_mark_m[1]]
     if beside is not None:
         along = xs if beside.across else ys
         along += _near(box, beside)
@@ -140,13 +143,25 @@ def _cross(sketch: Sketch, at: Point, layer: str) -> None:
     sketch.line(((x, y - half), (x, y + half)), layer, cut=False)
 
 
-def _second(sketch: Sketch, plan: Plan, at: Point) -> None:
-    """The other of two marks, with its hole; one of the two is cut."""
-    _cross(sketch, at, "second_mark")
+def _second(sketch: Sketch, plan: Plan, box: Box, at: Point) -> None:
+    """The other of two marks, its sign turned, with its hole, and measured from the first: above
+    and at the right, where nothing else is measured while nobody knows the joists."""
+    (x, y), units = at, plan.spec.project.units
+    half = sketch.metres(_CROSS_MM) / 2
+    for side in (-half, half):
+        sketch.line(((x - half, y - side), (x + half, y + side)), "second_mark", cut=False)
     size = plan.spec.new_work.cut_out
     if size is not None:
-        sketch.line(_around(at, size).outline, "second_mark", closed=True, cut=False)
-    sketch.label("second", ("second mark",), (at,), clear_mm=_CROSS_MM + 0.5)
+        hole = _around(at, size).outline
+        sketch.line(hole, "second_mark", closed=True, cut=False)
+        sketch.keep_free(around(map(sketch.paper, hole)))
+    window, step = sketch.window, sketch.metres(_LINE_MM)
+    across = Mark(x, y, fine_text(abs(x - box.x_m), units))
+    measure(sketch, Datum("x", box.x_m, box.y_m, window.front_m + step, 1.0), [across])
+    ahead = Mark(y, x, fine_text(abs(y - box.y_m), units))
+    measure(sketch, Datum("y", box.y_m, box.x_m, window.right_m + 2 * step, 1.0), [ahead])
+    lines = ("second mark:", "not to be moved")
+    sketch.label("second", lines, (at,), clear_mm=_CROSS_MM + 0.5)
 
 
 def _drift(sketch: Sketch, plan: Plan, box: Box) -> None:

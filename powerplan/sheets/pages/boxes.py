@@ -62,18 +62,16 @@ def _marks(plan: Plan) -> Table:
 def moves_table(plan: Plan, caption: str) -> Table:
     """Return how far each box's middle may move, all four directions at once."""
     units = plan.spec.project.units
-    rows = tuple(
-        (
-            box.id,
-            at_most_text(box.drift.left_m, units),
-            at_most_text(box.drift.right_m, units),
-            at_most_text(box.drift.back_m, units),
-            at_most_text(box.drift.screen_m, units),
-        )
-        for box in plan.boxes
-    )
+    rows: list[tuple[str, ...]] = []
+    for box in plan.boxes:
+        drift, two = box.drift, box.second_mark_m is not None
+        ways = (drift.left_m, drift.right_m, drift.back_m, drift.screen_m)
+        far = tuple(at_most_text(way_m, units) for way_m in ways)
+        rows.append((f"{box.id}, first mark" if two else box.id, *far))
+        if two:
+            rows.append((f"{box.id}, second mark", *("not at all" for _ in ways)))
     head = ("box", "to the left", "to the right", "to the back", "to the screen")
-    return Table(caption=caption, head=head, rows=rows)
+    return Table(caption=caption, head=head, rows=tuple(rows))
 
 
 def _notes(box: Box, plan: Plan) -> list[str]:
