@@ -46,8 +46,8 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     legend : View, optional
         What their lines and signs mean.
     """
-    drawn: list[Part] = [Figure(view=view) for view in views]
-    drawn += [] if legend is None else [Figure(view=legend)]
+    floor, *large = [Figure(view=view) for view in views]
+    drawn = [floor] if legend is None else [floor, Figure(view=legend)]
     parts: list[Part] = []
     if plan.decision.verdict == NOT_POSSIBLE:
         lines = (
@@ -55,10 +55,10 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
             "nothing is marked. See page 1.",
         )
         parts += [Marked(mark="NOT POSSIBLE AS DRAWN", lines=lines), Say(text=_lead(plan))]
-        parts += [*drawn, *_room(plan), *_rows(plan), *there(plan)]
+        parts += [*drawn, *large, *_room(plan), *_rows(plan), *there(plan)]
     else:
         parts += not_yet(_NOT_YET, plan) or _mend_first(plan)
-        parts += [Say(text=_lead(plan)), *drawn[:1], *_room(plan), *drawn[1:]]
+        parts += [Say(text=_lead(plan)), *drawn, *_room(plan), *large]
         parts += [*_marks(plan), *there(plan), _stop(plan)]
     return SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts))
 
