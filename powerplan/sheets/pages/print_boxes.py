@@ -22,6 +22,7 @@ from powerplan.sheets.off_walls import (
 )
 from powerplan.sheets.pages.boxes import moves_table
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
+from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.pages.print_wiring import buying, circuits_named, there, wires
 from powerplan.sheets.pages.print_words import capital, not_yet
@@ -59,7 +60,7 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     else:
         parts += not_yet(_NOT_YET, plan) or _mend_first(plan)
         parts += [Say(text=_lead(plan)), *drawn, *_room(plan), *large]
-        parts += [*_marks(plan), *there(plan), _stop(plan)]
+        parts += [*_marks(plan), *there(plan), *plugs_behind(plan), _stop(plan)]
     return SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts))
 
 

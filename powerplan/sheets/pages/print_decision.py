@@ -18,6 +18,7 @@ from powerplan.model.plan import (
 )
 from powerplan.sheets.bought import bought
 from powerplan.sheets.pages.place_notes import place_lead, place_sentences
+from powerplan.sheets.pages.print_advice import unmet_advice
 from powerplan.sheets.pages.print_why import plain_reasons
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Marked, Part, Say
@@ -64,6 +65,7 @@ def decision_sheet(plan: Plan) -> SheetPage:
     """Return page 1."""
     answer = Marked(mark="Answer", lines=(_verdict(plan.decision),))
     parts: list[Part] = [answer, *_mend_first(plan)]
+    parts += [Say(text=told) for told in unmet_advice(plan)]
     parts.append(
         Items(lead="What happens next, and who does it:", items=_next(plan), numbered=True)
     )
