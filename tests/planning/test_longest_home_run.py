@@ -93,6 +93,7 @@ def test_the_page_of_circuits_prints_it_rounded_down():
     plan = planned(spec_of(inch(600)))
     use = replace(plan.circuits[0], home_run_most_m=inch("4434/5"))
     text = told(replace(plan, circuits=(use,)))
+    assert "Within the drop that is advised" in text
     assert f"{use.id} on 12 AWG a home run of 73 ft 6 in at most." in text
     none = replace(use, home_run_most_m=0.1)
     assert "has no home run short enough" in told(replace(plan, circuits=(none,)))

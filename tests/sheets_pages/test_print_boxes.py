@@ -93,6 +93,15 @@ def test_two_marks_are_two_lines_and_only_one_is_cut():
     assert "PROVISIONAL" in words(page)
 
 
+def test_what_is_alike_of_several_boxes_is_said_once():
+    plan = sample_plan((5,))
+    one, other = (replace(box, provisional=True) for box in plan.boxes)
+    moved = replace(other, moved_because="off a joist")
+    told = listed(page_of(replace(plan, boxes=(one, moved))), "Box by box")
+    assert told[0].startswith("Box A2 and box A5 are PROVISIONAL: do not cut.")
+    assert told[1:] == ("Box A5 is moved from the middle of its clear floor: off a joist.",)
+
+
 def test_the_diagonal_proves_the_room_square():
     # 240 by 320 in is a room of sides 3 : 4, and its diagonal is 400 in.
     plan = sample_plan()

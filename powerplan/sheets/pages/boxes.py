@@ -30,7 +30,7 @@ def boxes_page(plan: Plan) -> Page:
     parts: list[Part] = [
         *not_yet("DO NOT CUT YET: the marks move when this is mended:", plan),
         _marks(plan),
-        moves_table(plan, "How far its middle may move; all four hold at once"),
+        moves_table(plan, "How far its middle may move, rounded down; all four hold at once"),
     ]
     if notes:
         parts.append(Items(lead="Box by box:", items=notes))
@@ -56,7 +56,14 @@ def _marks(plan: Plan) -> Table:
     )
     left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
     head = ("box", "under", left, back, "circuit", "sockets", "mark")
-    return Table(caption="The middle of each box", head=head, rows=rows)
+    return Table(
+        caption=f"The middle of each box, to the nearest {nearest(plan)}", head=head, rows=rows
+    )
+
+
+def nearest(plan: Plan) -> str:
+    """Return to what places of outlets are rounded."""
+    return "millimeter" if plan.spec.project.units in ("mm", "m") else f"1/{FINE} in"
 
 
 def moves_table(plan: Plan, caption: str) -> Table:

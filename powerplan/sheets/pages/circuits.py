@@ -44,7 +44,7 @@ def circuits_page(plan: Plan) -> Page:
     runs = tuple(filter(None, (_home_run(plan, circuit) for circuit in plan.circuits)))
     if runs:
         parts.append(
-            Say(text=f"With the drop that is advised, at the farthest chair: {'; '.join(runs)}.")
+            Say(text=f"Within the drop that is advised, at the farthest chair: {'; '.join(runs)}.")
         )
     return Page(title=title, parts=tuple(parts))
 

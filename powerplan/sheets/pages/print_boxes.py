@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from powerplan.model.faces import STUDS
-from powerplan.model.lengths import INCH_M, length_text
-from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.model.lengths import INCH_M, joined, length_text
+from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Riser, Wall
 from powerplan.sheets.drawings.box_measures import taped_floor
 from powerplan.sheets.levels import crosses_a_step
@@ -20,7 +20,7 @@ from powerplan.sheets.off_walls import (
     printed_corners,
     printed_room,
 )
-from powerplan.sheets.pages.boxes import moves_table
+from powerplan.sheets.pages.boxes import moves_table, nearest
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
 from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_rows import set_rows
@@ -81,14 +81,10 @@ def _lead(plan: Plan) -> str:
     if plan.boxes:
         told += (
             " Every measure is to the middle of the box, with the tape level, from the "
-            f"{face} of the wall named, to the nearest {_nearest(plan)}; how far a box may be "
+            f"{face} of the wall named, to the nearest {nearest(plan)}; how far a box may be "
             "moved is rounded down. First prove the room as told below."
         )
     return told
-
-
-def _nearest(plan: Plan) -> str:
-    return "millimeter" if plan.spec.project.units in ("mm", "m") else f"1/{FINE} in"
 
 
 def _room(plan: Plan) -> list[Part]:
@@ -193,26 +189,39 @@ def _marks(plan: Plan) -> list[Part]:
 
 
 def _notes(plan: Plan) -> list[Part]:
-    notes: list[str] = []
+    """What is to be minded of boxes; of several alike it is said once."""
+    told: dict[str, list[str]] = {}
     for box in plan.boxes:
-        name = capital(box.id)
-        if box.provisional:
-            notes.append(
-                f"{name} is PROVISIONAL: do not cut. First find out what page 1 asks, then have "
-                "the room planned again with what was found; that set shows the mark to cut"
-            )
-        if box.deck is not None:
-            notes.append(f"{name} is cut into the deck of riser {box.deck}, not into the floor")
-        if box.moved_because:
-            notes.append(f"{name} is moved from the middle of its clear floor: {box.moved_because}")
-        if box.second_mark_m is not None:
-            notes.append(
-                f"{name} has two marks, since nobody knows where the joists lie. If they run and "
-                "are spaced as the plan says, one of the two is clear of them. Never cut both. A "
-                "second mark may not be moved, and cords to a box there are measured again"
-            )
-    ended = tuple(note if note.endswith(".") else f"{note}." for note in notes)
-    return [Items(lead="Box by box:", items=ended)] if ended else []
+        for note in _box_notes(box):
+            told.setdefault(note, []).append(box.id)
+    items = []
+    for note, names in told.items():
+        verb = "has" if note.startswith("two marks") else "is"
+        if len(names) > 1:
+            verb = {"has": "have", "is": "are"}[verb]
+        text = f"{capital(joined(names))} {verb} {note}"
+        items.append(text if text.endswith(".") else f"{text}.")
+    return [Items(lead="Box by box:", items=tuple(items))] if items else []
+
+
+def _box_notes(box: Box) -> list[str]:
+    notes: list[str] = []
+    if box.provisional:
+        notes.append(
+            "PROVISIONAL: do not cut. First find out what page 1 asks, then have the room planned "
+            "again with what was found; that set shows the mark to cut"
+        )
+    if box.deck is not None:
+        notes.append(f"cut into the deck of riser {box.deck}, not into the floor")
+    if box.moved_because:
+        notes.append(f"moved from the middle of its clear floor: {box.moved_because}")
+    if box.second_mark_m is not None:
+        notes.append(
+            "two marks, since nobody knows where the joists lie. If they run and are spaced as the "
+            "plan says, one of the two is clear of them. Never cut both. A second mark may not be "
+            "moved, and cords to a box there are measured again"
+        )
+    return notes
 
 
 def _avoid(plan: Plan) -> Items:
