@@ -84,7 +84,7 @@ def issue(folder: Path, letter: str, files: Mapping[str, bytes]) -> Path:
     letter : str
         The revision.
     files : mapping of str to bytes
-        Every file of the set, by its name.
+        Every file of the set, by its name, folders in it included.
 
     Raises
     ------
@@ -123,6 +123,7 @@ def _write_aside(folder: Path, target: Path, files: Mapping[str, bytes]) -> None
     aside = _new_folder(folder)
     try:
         for name, data in files.items():
+            (aside / name).parent.mkdir(parents=True, exist_ok=True)
             with (aside / name).open("xb") as stream:
                 stream.write(data)
                 stream.flush()

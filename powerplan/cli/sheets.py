@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import datetime
-import hashlib
 import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from powerplan.cli.deliver import OutputError, deliver, encoding_for
+from powerplan.cli.deliver import deliver, encoding_for
 from powerplan.cli.issued import (
     RECORD,
     is_unchanged,
@@ -23,7 +22,6 @@ from powerplan.cli.progress import Progress
 from powerplan.sheets.paper import PAPERS
 
 if TYPE_CHECKING:
-    from powerplan.cli.planned import Judged
     from powerplan.model.plan import Plan
 
 _HELP = """\b
@@ -34,8 +32,6 @@ Write every sheet in every format: sheets.pdf to print, sheets.html for a phone,
 CAD, tables as CSV, the record, and a copy of the plan file. Each issued set is kept in a folder
 of its own, revision-A, revision-B and so on; one that is there is never written over.
 """
-
-_COPY = "plan.toml"
 
 
 @click.command(name="sheets", help=_HELP)
@@ -52,7 +48,7 @@ _COPY = "plan.toml"
 @click.option(
     "--paper",
     type=click.Choice(list(PAPERS)),
-    help="letter for feet and inches, a4 for metres, unless said.",
+    help="letter for feet and inches, a4 for meters, unless said.",
 )
 @click.option("--revision", metavar="LETTER", help="A, B, ... AA; the next one unless said.")
 @click.option("--date", "day", metavar="YYYY-MM-DD", help="The day of issue; today unless said.")
@@ -78,6 +74,7 @@ def _issue_set(
     progress: Progress,
 ) -> int:
     from powerplan.cli.checked import check_code, check_text
+    from powerplan.cli.kept import kept_files
     from powerplan.cli.planned import judged
     from powerplan.sheets.writers.json import record_text
 
@@ -95,9 +92,7 @@ def _issue_set(
     files = _files(found.plan, paper, letter, date, progress)
     files[RECORD] = record
     if not found.from_record:
-        files[_COPY] = _plan_file(path, found)
-        for beside in found.plan.spec.files:
-            files[Path(beside.name).name] = _as_read(path.parent / beside.name, beside.sha256)
+        files.update(kept_files(path, found.plan, tuple(files)))
     progress.stage("writing the set")
     issue(folder, letter, files)
     _list(folder, letter, found.plan, "")
@@ -133,22 +128,6 @@ def _files(
     return files
 
 
-def _plan_file(path: Path, found: Judged) -> bytes:
-    """The plan file, byte for byte as it was planned."""
-    return _as_read(path, found.plan.plan_file_sha256)
-
-
-def _as_read(path: Path, sha256: str) -> bytes:
-    """A file, byte for byte as it was planned."""
-    try:
-        data = path.read_bytes()
-    except OSError as fault:
-        raise OutputError(f"cannot read {path} again: {fault.strerror or fault}") from None
-    if hashlib.sha256(data).hexdigest() != sha256:
-        raise OutputError(f"{path} changed while it was being planned; nothing is written")
-    return data
-
-
 def _list(folder: Path, letter: str, plan: Plan, note: str) -> None:
     """Write the files of a set and, on the last line, the verdict."""
     from powerplan.sheets.local import local_of
@@ -158,7 +137,7 @@ def _list(folder: Path, letter: str, plan: Plan, note: str) -> None:
     encoding = encoding_for("-")
     place = revision_folder(folder, letter)
     lines = [f"Revision {letter}" + (f" ({note})" if note else "")]
-    lines += [printable(str(file), encoding) for file in sorted(place.iterdir())]
+    lines += [printable(str(file), encoding) for file in sorted(place.rglob("*")) if file.is_file()]
     lines.append(printable(local_of(plan)(verdict_line(plan)), encoding))
     deliver("\n".join(lines) + "\n", "-")
 

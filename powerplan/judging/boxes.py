@@ -59,7 +59,7 @@ def _floor_box(case: Case, box: Box) -> Iterator[Finding]:
     yield case.same_words(box.id, "deck", box.deck, cutting.deck)
     yield from _sizes(case, box)
     mark = (box.x_m, box.y_m)
-    yield from _place(case, box.id, cutting, _spot(mark), "")
+    yield from _place(case, box, cutting, _spot(mark), "")
     if joists_known(cutting.framing):
         yield _joist_finding(case, box.id, cutting, _spot(mark))
     else:
@@ -85,14 +85,14 @@ def _sizes(case: Case, box: Box) -> Iterator[Finding]:
     yield case.hold("box-size-known", box.id, 2 if known else None, 2)
 
 
-def _place(
-    case: Case, subject: str, cutting: Cutting, middles: Rect, note: str
-) -> Iterator[Finding]:
+def _place(case: Case, box: Box, cutting: Cutting, middles: Rect, note: str) -> Iterator[Finding]:
     """Hold all middles of a rectangle to the zone, the no-cut floor and the riser edges at once."""
+    subject, measured = box.id, case.seats[box.under].kind.measured
     inside_m = cutting.lid_room_m(middles)
     fits = inside_m >= -LENIENT_M
     aside = note or ("" if fits else f"the lid leaves the clear zone by {-inside_m:.6f} m")
-    yield case.hold("box-has-a-place", subject, int(fits), 1, note=aside)
+    known = measured or not fits  # that a lid fits in a clear zone that is guessed proves nothing
+    yield case.hold("box-has-a-place", subject, int(fits), 1, note=aside, checked=known)
     for name, apart_m in cutting.obstacles_m(middles):
         if apart_m < -LENIENT_M:
             words = f"{note}: {name} is in the way" if note else f"on {name}"
@@ -127,7 +127,7 @@ def _drift(case: Case, box: Box, cutting: Cutting) -> Iterator[Finding]:
         back_m=box.y_m - drift.back_m,
         front_m=box.y_m + drift.screen_m,
     )
-    found = list(_place(case, box.id, cutting, reach, "drift"))
+    found = list(_place(case, box, cutting, reach, "drift"))
     if joists_known(cutting.framing):
         found.append(_joist_finding(case, box.id, cutting, reach))
     wrong = next((finding for finding in found if finding.stops), None)
@@ -140,7 +140,7 @@ def _second_mark(case: Case, box: Box, cutting: Cutting) -> Iterator[Finding]:
     second = box.second_mark_m
     if second is None:
         return
-    yield from _place(case, box.id, cutting, _spot(second), "second mark")
+    yield from _place(case, box, cutting, _spot(second), "second mark")
     if second_mark_is_clear(cutting, (box.x_m, box.y_m), second) is False:
         note = "joists can lie so that neither of the two marks is clear"
         yield case.broken("box-clears-framing", box.id, note)

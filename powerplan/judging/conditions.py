@@ -15,6 +15,7 @@ _KINDS = (
     "load",
     "breaker",
     "wire",
+    "laying",
     "neutral",
     "aluminum",
     "fastening",
@@ -35,6 +36,9 @@ _KIND_OF_RULE = {
     "unit-listed": "other",
     "chair-measured": "other",
 }
+_BEFORE = {"laying": "wire"}
+"""What a kind was called in records from before it had a name of its own."""
+
 _SUBJECT = "depends on"
 
 
@@ -60,7 +64,7 @@ def judge_conditions(case: Case, found: tuple[Finding, ...]) -> Iterator[Finding
         return
     for kind, circuit in sorted(_wanted(case, found)):
         there = any(
-            condition.kind == kind and (not circuit or condition.circuit == circuit)
+            condition.kind in (kind, _BEFORE.get(kind)) and circuit in ("", condition.circuit)
             for condition in stated
         )
         on = f" of circuit {circuit}" if circuit else ""
@@ -83,8 +87,10 @@ def _wanted(case: Case, found: tuple[Finding, ...]) -> set[tuple[str, str]]:
             wanted.add(("load", branch.id))
         if branch.breaker_a is None:
             wanted.add(("breaker", branch.id))
-        if branch.wire is None or _hangs_on_laying(case, branch):
+        if branch.wire is None:
             wanted.add(("wire", branch.id))
+        if _hangs_on_laying(case, branch):
+            wanted.add(("laying", branch.id))
     return wanted
 
 

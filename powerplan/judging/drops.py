@@ -36,11 +36,20 @@ def judge_drops(case: Case) -> Iterator[Finding]:
 
 def chair_drop_v(case: Case, chair: str) -> float | None:
     """Return the volts lost between panel and chair; None where it is not fed, or not known. [V]"""
-    trace = case.feeding.traces[chair]
-    branch = case.branch_of(trace.feed)
-    if trace.feed is None or branch is None:
+    branch = case.branch_of(case.feeding.traces[chair].feed)
+    if branch is None:
         return None
-    parts = [_home_run_v(case, branch), _wiring_v(case, branch, trace.feed)]
+    parts = (_home_run_v(case, branch), _beyond_home_v(case, branch, chair))
+    known = [part for part in parts if part is not None]
+    return sum(known) if len(known) == len(parts) else None
+
+
+def _beyond_home_v(case: Case, branch: Branch, chair: str) -> float | None:
+    """Volts lost from the end of the home run to a chair. [V]"""
+    trace = case.feeding.traces[chair]
+    if trace.feed is None:
+        return None
+    parts = [_wiring_v(case, branch, trace.feed)]
     for n in trace.cords:
         cord = case.plan.cords[n]
         if cord.kind == CHAIR_CORD:
@@ -63,12 +72,14 @@ def _ohm_per_m(case: Case, branch: Branch) -> float | None:
     return None if wire is None else wire.ohm_per_m
 
 
-def _home_run_v(case: Case, branch: Branch) -> float | None:
+def _home_run_v(case: Case, branch: Branch, length_m: float | None = None) -> float | None:
+    """Volts lost in the home run, or in so much of one. [V]"""
     if branch.already is None:
         return None
+    home_run_m = branch.home_run_m if length_m is None else length_m
     current = sum((seat.input_a for seat in branch.seats), Fraction(0))
     current += sum((load.current_a for load in branch.already), Fraction(0))
-    return _lost_v(current, branch.home_run_m, _ohm_per_m(case, branch))
+    return _lost_v(current, home_run_m, _ohm_per_m(case, branch))
 
 
 def _wiring_v(case: Case, branch: Branch, feed: str) -> float | None:
@@ -123,6 +134,18 @@ def _beyond_a(case: Case, feed: str) -> Fraction:
     return sum((case.seats[name].input_a for name in names), Fraction(0))
 
 
+def _home_run_most_m(case: Case, branch: Branch) -> float | None:
+    """What is advised, less what is lost beyond the home run, over what each meter of it loses.
+    [m]"""
+    lost = [_beyond_home_v(case, branch, seat.id) for seat in branch.seats]
+    known = [volts for volts in lost if volts is not None]
+    each_v = _home_run_v(case, branch, 1.0)
+    if len(known) != len(lost) or not each_v:
+        return None
+    share = float(case.rules.exact("drop_percent") * case.rules.exact("nominal_voltage") / 100)
+    return max(0.0, (share - max(known)) / each_v)
+
+
 def _circuit(
     case: Case, branch: Branch, drops: Mapping[str, float | None], nominal_v: float
 ) -> Iterator[Finding]:
@@ -134,4 +157,9 @@ def _circuit(
     if branch.stated is not None:
         stated = branch.stated.drop_percent
         yield case.same_number(branch.subject, "drop_percent", stated, worst, within=_TOLERANCE)
+        if branch.stated.home_run_most_m is not None:  # a record of before does not say
+            stated, most_m = branch.stated.home_run_most_m, _home_run_most_m(case, branch)
+            yield case.same_number(
+                branch.subject, "home_run_most_m", stated, most_m, within=_TOLERANCE
+            )
     yield case.hold("voltage-drop", branch.subject, worst, case.rules.exact("drop_percent"))

@@ -47,6 +47,11 @@ class Rect:
             (self.left_m, self.front_m),
         )
 
+    def has(self, point: Point) -> bool:
+        """True when a point lies inside or on an edge. [m]"""
+        x, y = point
+        return self.left_m <= x <= self.right_m and self.back_m <= y <= self.front_m
+
     def overlaps(self, other: Rect) -> bool:
         """True when the two share floor; a shared edge is not shared floor (to 1 um)."""
         return (

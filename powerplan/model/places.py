@@ -53,6 +53,11 @@ class Room:
     floor_build_up_m: float = 0.0
 
     @property
+    def rect(self) -> Rect:
+        """The rectangle around the finished walls. [m]"""
+        return Rect(left_m=0.0, right_m=self.width_m, back_m=0.0, front_m=self.depth_m)
+
+    @property
     def lines(self) -> tuple[WallLine, ...]:
         """Every wall: the outline's, or the four of a rectangle.
 

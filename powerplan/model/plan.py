@@ -76,9 +76,9 @@ class Step:
 class Condition:
     """Something still to be measured or found, on which the verdict hangs.
 
-    ``kind`` is load, breaker, wire, neutral, aluminum, fastening, framing, cut-out, panel, cord or
-    other. For a load: the most that may be on the circuit beside what is known, if it runs for
-    hours (the stricter), or now and then. [A]
+    ``kind`` is load, breaker, wire, laying (of a cable whose wire is known), neutral, aluminum,
+    fastening, framing, cut-out, panel, cord or other. For a load: the most that may be on the
+    circuit beside what is known, if it runs for hours (the stricter), or now and then. [A]
     """
 
     kind: str
@@ -221,7 +221,8 @@ class CircuitUse:
     """A circuit that is there or is needed. ``continuous_a`` and ``other_a`` are all that is known
     to be on it, chairs included; ``load_known`` is False where what was on it is unknown, and then
     ``asks_a`` is the chairs' part and what is known beside it. ``asks_a`` is factor x continuous +
-    other. [A, m, %]"""
+    other. ``home_run_most_m`` is the longest home run in its wire with which the farthest chair
+    keeps within the advised drop, 0 where none does and None where it is not known. [A, m, %]"""
 
     id: str
     new: bool
@@ -234,6 +235,7 @@ class CircuitUse:
     asks_a: float
     may_give_a: float | None
     drop_percent: float | None
+    home_run_most_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -102,7 +102,7 @@ def _circuit_conditions(site: Site, load: CircuitLoad) -> list[Condition]:
         )
     elif circuit.breaker_a and site.rules.wires[circuit.wire].hangs_on_laying(circuit.breaker_a):
         told.append(
-            f"wire|the {circuit.wire} of circuit {load.id} is laid well enough to carry "
+            f"laying|the {circuit.wire} of circuit {load.id} is laid well enough to carry "
             f"{amps_text(circuit.breaker_a)}: have an electrician look"
         )
     return [

@@ -7,7 +7,7 @@ from powerplan.model.spec import ChairKind, PlanSpec
 from powerplan.planning.site import Site
 
 RULE = "chair-measured"
-HANGS_ON_IT = (RULE, "cord-clear-of-mechanism", "cord-length", "box-plug-height")
+HANGS_ON_IT = (RULE, "cord-clear-of-mechanism", "cord-length", "box-plug-height", "box-has-a-place")
 _MOST_USEFUL_FIRST = (
     "the clear zone under the seat",
     "where the cord leaves",

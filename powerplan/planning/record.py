@@ -207,6 +207,7 @@ def _circuit_use(load: CircuitLoad, volts: CircuitVolts | None, site: Site) -> C
         asks_a=float(load.asks_a),
         may_give_a=None if breaker_a is None else float(breaker_a),
         drop_percent=volts.worst_percent if volts and load.chairs else None,
+        home_run_most_m=volts.home_run_most_m if volts and load.chairs else None,
     )
 
 

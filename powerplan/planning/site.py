@@ -187,8 +187,7 @@ def _plug_too_high(
         clear, zone = chair.clear, chair.kind.clear
         if outlet.wall is not None or clear is None or zone is None:
             continue
-        u_m, v_m = chair.frame.place((x_m, y_m))
-        if clear.left_m <= u_m <= clear.right_m and clear.back_m <= v_m <= clear.front_m:
+        if clear.has(chair.frame.place((x_m, y_m))):
             rule = rules.rules["box-plug-height"]
             held = hold(rule, f"outlet {outlet.id}", plug_m, zone.height_m)
             return (held,) if held.stops else ()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from powerplan.engineering.circuits.drop import Piece, drops_v
@@ -28,11 +29,13 @@ class Wiring:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CircuitVolts:
-    """A circuit's wire and what each of its chairs loses. None where something is unknown. [V]"""
+    """A circuit's wire and what each of its chairs loses, and the longest home run with which the
+    farthest keeps within the advised drop. None where something is unknown. [V, %, m]"""
 
     wire: str | None
     lost_v: dict[str, float | None]
     worst_percent: float | None
+    home_run_most_m: float | None
 
 
 def wiring(site: Site, way: Way) -> dict[str, Wiring]:
@@ -116,32 +119,65 @@ def circuit_volts(site: Site, way: Way, load: CircuitLoad) -> CircuitVolts:
 
 
 def _volts(site: Site, way: Way, load: CircuitLoad, wire: Wire | None) -> CircuitVolts:
-    lost = drops_v(_pieces(site, way, load, wire))
-    by_chair = {
+    home_run_m = _home_run_m(site, load)
+    by_chair = _lost_v(site, way, load, wire, home_run_m)
+    return CircuitVolts(
+        wire=None if wire is None else wire.name,
+        lost_v=by_chair,
+        worst_percent=_worst_percent(site, by_chair),
+        home_run_most_m=_home_run_most_m(site, way, load, wire),
+    )
+
+
+def _home_run_m(site: Site, load: CircuitLoad) -> float | None:
+    """The home run; not known where nobody knows all that it carries."""
+    if load.existing is None:
+        return site.spec.new_work.home_run_m
+    return None if existing_load_a(load.existing) is None else load.existing.home_run_m
+
+
+def _home_run_most_m(site: Site, way: Way, load: CircuitLoad, wire: Wire | None) -> float | None:
+    """The drop grows with the home run in a straight line: two points of it tell where it meets
+    what is advised. Down to a micrometre; 0 where none is short enough. [m]"""
+    if load.existing is not None and existing_load_a(load.existing) is None:
+        return None
+    none, meter = (
+        _worst_percent(site, _lost_v(site, way, load, wire, home_run_m))
+        for home_run_m in (0.0, 1.0)
+    )
+    if none is None or meter is None or meter <= none:
+        return None
+    most_m = (float(site.rules.exact("drop_percent")) - none) / (meter - none)
+    return max(0.0, math.floor(most_m * 1e6) / 1e6)
+
+
+def _lost_v(
+    site: Site, way: Way, load: CircuitLoad, wire: Wire | None, home_run_m: float | None
+) -> dict[str, float | None]:
+    lost = drops_v(_pieces(site, way, load, wire, home_run_m))
+    return {
         chair.id: lost[f"cord to {run.taken_at(chair)}"]
         for fed in way.fed
         if fed.circuit == load.id
         for run in fed.runs
         for chair in run.chairs
     }
+
+
+def _worst_percent(site: Site, by_chair: dict[str, float | None]) -> float | None:
     known = [volts for volts in by_chair.values() if volts is not None]
     nominal_v = float(site.rules.exact("nominal_voltage"))
     complete = bool(known) and len(known) == len(by_chair)
-    return CircuitVolts(
-        wire=None if wire is None else wire.name,
-        lost_v=by_chair,
-        worst_percent=max(known) / nominal_v * 100 if complete else None,
-    )
+    return max(known) / nominal_v * 100 if complete else None
 
 
-def _pieces(site: Site, way: Way, load: CircuitLoad, wire: Wire | None) -> tuple[Piece, ...]:
+def _pieces(
+    site: Site, way: Way, load: CircuitLoad, wire: Wire | None, home_run_m: float | None
+) -> tuple[Piece, ...]:
     """The circuit as a tree: home run, wiring on to each outlet, then every cord."""
     home, already_a = f"circuit {load.id}", 0.0
-    home_run_m = site.spec.new_work.home_run_m
     if load.existing is not None:
-        known = existing_load_a(load.existing)
-        already_a = 0.0 if known is None else float(sum(known))
-        home_run_m = None if known is None else load.existing.home_run_m
+        already_a = float(sum(existing_load_a(load.existing) or ()))
     pieces = [Piece(id=home, after=None, length_m=home_run_m, wire=wire, current_a=already_a)]
     pieces += _outlet_pieces(site, way, load, home, wire)
     for fed in way.fed:

@@ -1,11 +1,25 @@
-"""Parts of a current in print, so that they add up to the printed whole where digits allow."""
+"""What a chair asks, and parts of a current in print that add up to the printed whole where digits
+allow."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
 
+from powerplan.model.plan import PlacedChair, Plan
+
 _DIGITS = (2, 3, 4)
+_FACTOR = "continuous_factor"
+
+
+def factor_of(plan: Plan) -> float:
+    """Return by how much what lasts counts; 1 where the rule set does not weigh it."""
+    return next((number.value for number in plan.rules.numbers if number.name == _FACTOR), 1.0)
+
+
+def asked_a(chair: PlacedChair, plan: Plan) -> float:
+    """Return what a chair asks of its circuit: factor x what lasts + the rest. [A]"""
+    return factor_of(plan) * chair.continuous_a + (chair.input_a - chair.continuous_a)
 
 
 def amps_parts(parts_a: Sequence[float], whole_a: float) -> tuple[str, ...]:

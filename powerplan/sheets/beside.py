@@ -28,9 +28,7 @@ def framing_under(plan: Plan, box: Box) -> tuple[Framing, Rect]:
     for riser in plan.spec.risers:
         if riser.id == box.deck:
             return riser.framing, riser.rect
-    room = plan.spec.room
-    whole = Rect(left_m=0.0, right_m=room.width_m, back_m=0.0, front_m=room.depth_m)
-    return plan.spec.floor, whole
+    return plan.spec.floor, plan.spec.room.rect
 
 
 def joists_beside(plan: Plan, box: Box) -> Beside | None:

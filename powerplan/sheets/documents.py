@@ -17,9 +17,11 @@ from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_findings import findings_sheet
 from powerplan.sheets.pages.print_rows import set_rows
-from powerplan.sheets.paper import Paper, figure_room_mm
+from powerplan.sheets.paper import BELOW_FIGURE_MM, LEAD_MM, Paper, figure_room_mm
+from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Figure
 from powerplan.sheets.printed import SetOfSheets
+from powerplan.sheets.typeset.figures import upright_or_turned
 from powerplan.sheets.typeset.scales import scale_text
 from powerplan.sheets.words import caution_of
 
@@ -50,7 +52,7 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
     pages = (
         decision_sheet(plan),
         boxes_sheet(plan, (floor, *large), _legend(plan, (floor, *large), paper)),
-        cords_sheet(plan, rows, _legend(plan, rows, paper)),
+        cords_sheet(plan, _with_legend(rows, _legend(plan, rows, paper))),
         circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
         findings_sheet(plan),
     )
@@ -65,12 +67,29 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
         caution=local(caution_of(plan)),
         units=units,
         scale_words=scale_text(floor.scale, units),
-        pages=localized(pages, local),
+        pages=localized(tuple(plain_page(page, plan) for page in pages), local),
     )
 
 
 def _legend(plan: Plan, views: tuple[View, ...], paper: Paper) -> View | None:
-    return legend_view(views, paper.body_mm[0], local_of(plan))
+    """The legend of some drawings: as wide as the sheet on which the first of them lies where it
+    has room under that one, else as wide as an upright sheet."""
+    local = local_of(plan)
+    lies = upright_or_turned(views[0], paper) if views else paper
+    wide = legend_view(views, lies.body_mm[0], local)
+    if wide is None or lies == paper or _both_mm(views[0], wide) <= lies.body_mm[1]:
+        return wide
+    return legend_view(views, paper.body_mm[0], local)
+
+
+def _both_mm(view: View, legend: View) -> float:
+    """About how high a drawing is with a few lines over it and its legend under it. [mm]"""
+    return LEAD_MM + view.height_mm + legend.height_mm + 2 * BELOW_FIGURE_MM
+
+
+def _with_legend(views: tuple[View, ...], legend: View | None) -> tuple[View, ...]:
+    """Drawings with their legend under the first: the key plan, or the only row."""
+    return views if legend is None else (*views[:1], legend, *views[1:])
 
 
 def _floor_room_mm(plan: Plan, paper: Paper) -> tuple[float, float]:

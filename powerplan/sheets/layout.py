@@ -2,12 +2,17 @@
 
 Parts follow one another down a sheet. A drawing is never cut where it fits on a sheet; a table that
 goes on repeats its head. A sheet is turned on its side for a drawing that fits no other way.
+
+A drawing for which a sheet has no room left waits for the next one, and what follows it fills the
+sheet as long as it fits there whole. A legend stays with the drawing before it where one sheet
+holds both.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import zip_longest
 from typing import NamedTuple
 
 from powerplan.sheets.fonts import REPLACEMENT, lacking
@@ -105,17 +110,45 @@ class _Flow:
         self.units = units
         self.sheets: list[_Sheet] = []
         self.lead: list[Part] = []
+        self.waiting: list[View] = []
 
     def spread(self, page: SheetPage) -> list[_Sheet]:
         """Return the sheets of one page; a page without parts is one empty sheet."""
         self.turn_to(self.paper)
-        for part in page.parts:
-            if isinstance(part, Figure):
-                self.add_figure(part.view)
-            else:
+        for part, after in zip_longest(page.parts, page.parts[1:]):
+            legend = after.view if isinstance(after, Figure) else None
+            if not isinstance(part, Figure):
                 self.add_part(part)
+            elif self.waiting or not self.takes(part.view, legend):
+                self.waiting.append(part.view)
+            else:
+                self.add_figure(part.view)
             self.lead.append(part)
+        self.put_waiting()
         return self.sheets
+
+    def takes(self, view: View, after: View | None) -> bool:
+        """Whether a drawing begins on the sheet that is being filled, or turns it with its lead;
+        not where the legend that follows would then stand on another sheet for no reason."""
+        lies, (first, *more) = self.set_figure(view)
+        sheet = self.sheet
+        if not sheet.ink or (lies != sheet.paper and self.turns_with_lead(lies, first)):
+            return True
+        if more or not self.fits_here(view):
+            return lies == sheet.paper and _tall([first]) <= sheet.left_mm
+        together = first.height_mm
+        if after is not None and after.scale <= 1:
+            scale = scale_text(after.scale, self.units)
+            together = _tall([first, figure_block(after, lies.body_mm[0], self.units, scale)])
+        return together <= sheet.left_mm or together > lies.body_mm[1]
+
+    def put_waiting(self) -> None:
+        """Add the drawings that wait."""
+        waiting, self.waiting = self.waiting, []
+        for view, after in zip_longest(waiting, waiting[1:]):
+            if not self.takes(view, after):
+                self.turn_to(upright_or_turned(view, self.paper))
+            self.add_figure(view)
 
     @property
     def sheet(self) -> _Sheet:
@@ -131,6 +164,9 @@ class _Flow:
     def add_part(self, part: Part) -> None:
         """Add text or a table; under a turned drawing only what fits there whole."""
         blocks = self.blocks(part)
+        if self.waiting and _tall(blocks) > self.sheet.left_mm:
+            self.put_waiting()
+            blocks = self.blocks(part)
         if self.sheet.paper != self.paper and _tall(blocks) > self.sheet.left_mm:
             self.turn_to(self.paper)
             blocks = self.blocks(part)
@@ -170,20 +206,30 @@ class _Flow:
         sheet.ink += [moved(piece, left, down) for piece in block.ink]
         sheet.used_mm += block.height_mm
 
+    def set_figure(self, view: View) -> tuple[Paper, list[Block]]:
+        """Return how a sheet lies for a drawing, and the drawing as one block or in parts."""
+        scale = scale_text(view.scale, self.units)
+        lies = upright_or_turned(view, self.paper)
+        if fits(view, lies.most_mm):
+            return lies, [figure_block(view, lies.body_mm[0], self.units, scale)]
+        return lies, part_blocks(view, lies, self.units, scale)
+
+    def fits_here(self, view: View) -> bool:
+        """Whether a whole drawing has room on the sheet that is being filled."""
+        sheet = self.sheet
+        scale = scale_text(view.scale, self.units)
+        block = figure_block(view, sheet.paper.body_mm[0], self.units, scale)
+        across = fits(view, (sheet.paper.most_mm[0], view.height_mm))
+        return across and _tall([block]) <= sheet.left_mm
+
     def add_figure(self, view: View) -> None:
         """Add a drawing: here, on a sheet of its own, or in parts."""
         scale = scale_text(view.scale, self.units)
-        here = figure_block(view, self.sheet.paper.body_mm[0], self.units, scale)
-        wide_mm = self.sheet.paper.most_mm[0]
-        if fits(view, (wide_mm, view.height_mm)) and _tall([here]) <= self.sheet.left_mm:
-            self.put(here)
+        if self.fits_here(view):
+            self.put(figure_block(view, self.sheet.paper.body_mm[0], self.units, scale))
             self.sheet.scales.append(scale)
             return
-        lies = upright_or_turned(view, self.paper)
-        if fits(view, lies.most_mm):
-            blocks = [figure_block(view, lies.body_mm[0], self.units, scale)]
-        else:
-            blocks = part_blocks(view, lies, self.units, scale)
+        lies, blocks = self.set_figure(view)
         for number, block in enumerate(blocks):
             goes_on = lies == self.sheet.paper and _tall([block]) <= self.sheet.left_mm
             if number == 0 and goes_on:
@@ -193,16 +239,21 @@ class _Flow:
                 self.put(block)
             self.sheet.scales.append(scale)
 
+    def turns_with_lead(self, lies: Paper, figure: Block) -> bool:
+        """Whether a drawing fits under all that leads in to it on one turned sheet."""
+        if len(self.sheets) > 1 or lies == self.sheet.paper or self.sheet.scales or self.waiting:
+            return False
+        turned = _Flow(lies, self.units)
+        turned.turn_to(lies)
+        blocks = [block for part in self.lead for block in turned.blocks(part)]
+        return _tall([*blocks, figure]) <= lies.body_mm[1]
+
     def turned_with_lead(self, lies: Paper, figure: Block) -> bool:
         """Put a drawing under what leads in to it on one turned sheet, where that fits."""
-        if len(self.sheets) > 1 or lies == self.sheet.paper or self.sheet.scales:
+        if not self.turns_with_lead(lies, figure):
             return False
-        before, self.sheets = self.sheets, [_Sheet(lies)]
-        blocks = [block for part in self.lead for block in self.blocks(part)]
-        if _tall([*blocks, figure]) > self.sheet.left_mm:
-            self.sheets = before
-            return False
-        for block in (*blocks, figure):
+        self.sheets = [_Sheet(lies)]
+        for block in (*(block for part in self.lead for block in self.blocks(part)), figure):
             self.put(block)
         return True
 

@@ -8,8 +8,7 @@ from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Riser, Room, Wall
-from powerplan.sheets.off_walls import behind_m
-from powerplan.sheets.words import wall_name
+from powerplan.sheets.off_walls import met
 
 SIDES = (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN)
 _EDGES = {
@@ -30,7 +29,7 @@ class Face(NamedTuple):
 
 def level_m(plan: Plan, point: Point) -> float:
     """Return how high the floor is at a place: the top of the riser it lies on, else 0. [m]"""
-    on = (riser.height_m for riser in plan.spec.risers if _holds(riser.rect, point))
+    on = (riser.height_m for riser in plan.spec.risers if riser.rect.has(point))
     return max(on, default=0.0)
 
 
@@ -81,14 +80,14 @@ def _face(plan: Plan, point: Point, side: Wall) -> Face:
     start = point[0 if across else 1]
     wall = _wall_met(plan.spec.room, point, side)
     here = level_m(plan, point)
-    met = sorted(
+    edges = sorted(
         (abs(edge - start), edge, riser.id, riser)
         for riser in plan.spec.risers
         for edge in _edges_ahead(riser, point, across=across)
         if 0 <= (edge - start) * ahead < abs(wall.at_m - start)
     )
-    for number, (away, edge, _, riser) in enumerate(met):
-        beyond = met[number + 1][0] if number + 1 < len(met) else abs(wall.at_m - start)
+    for number, (away, edge, _, riser) in enumerate(edges):
+        beyond = edges[number + 1][0] if number + 1 < len(edges) else abs(wall.at_m - start)
         middle = start + ahead * (away + beyond) / 2
         there = level_m(plan, (middle, point[1]) if across else (point[0], middle))
         if there != here and beyond > away:
@@ -99,26 +98,8 @@ def _face(plan: Plan, point: Point, side: Wall) -> Face:
 
 
 def _wall_met(room: Room, point: Point, side: Wall) -> Face:
-    """The first wall straight ahead; of a slanting one the place that is met."""
-    axis = 0 if side in (Wall.LEFT, Wall.RIGHT) else 1
-    ahead = 1.0 if side in (Wall.RIGHT, Wall.SCREEN) else -1.0
-    met = []
-    for wall in room.lines:
-        low, high = sorted((wall.start, wall.end), key=lambda end: end[1 - axis])
-        span = high[1 - axis] - low[1 - axis]
-        if span <= 0 or not low[1 - axis] <= point[1 - axis] <= high[1 - axis]:
-            continue
-        part = (point[1 - axis] - low[1 - axis]) / span
-        at = low[axis] + (high[axis] - low[axis]) * part
-        if (at - point[axis]) * ahead >= 0:
-            slants = " (it slants)" if micrometres(low[axis]) != micrometres(high[axis]) else ""
-            face = at + ahead * behind_m(room, wall, axis)
-            met.append((abs(at - point[axis]), f"{wall.label}{slants}", face))
-    if met:
-        _, words, at = min(met)
-        return Face(words, at, True)
-    size = room.width_m if axis == 0 else room.depth_m
-    return Face(wall_name(room, side), size if ahead > 0 else 0.0, True)
+    wall = met(room, point, side)
+    return Face(f"{wall.label} (it slants)" if wall.slants else wall.label, wall.at_m, True)
 
 
 def _edges_ahead(riser: Riser, point: Point, *, across: bool) -> tuple[float, float] | tuple[()]:
@@ -133,8 +114,3 @@ def _edge_name(riser: Riser, edge: float, *, across: bool) -> str:
     sides = (Wall.LEFT, Wall.RIGHT) if across else (Wall.BACK, Wall.SCREEN)
     side = sides[0] if edge_m(riser.rect, sides[0]) == edge else sides[1]
     return _EDGES[side]
-
-
-def _holds(rect: Rect, point: Point) -> bool:
-    x, y = point
-    return rect.left_m <= x <= rect.right_m and rect.back_m <= y <= rect.front_m

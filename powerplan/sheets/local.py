@@ -13,6 +13,8 @@ from collections.abc import Callable, Iterable
 from functools import cache
 from typing import TYPE_CHECKING, Any, TypeVar, cast
 
+from powerplan.sheets.names import given_names
+
 if TYPE_CHECKING:  # a report without a plan does not wait for it
     from powerplan.model.plan import Plan
 
@@ -20,8 +22,6 @@ Local = Callable[[str], str]
 T = TypeVar("T")
 
 _DATA = os.path.join(os.path.dirname(__file__), "data")
-_NAMED = ("room", "doors", "obstacles", "walkways", "no_cut", "risers", "chairs", "rows")
-_FED = ("circuits", "outlets", "tables", "readings")
 _KEPT = frozenset({"key", "layer", "anchor", "number", "plan_hash", "view", "program", "units"})
 
 
@@ -36,7 +36,7 @@ def local_words(rules: str) -> dict[str, str]:
 
 def local_of(plan: Plan) -> Local:
     """Return what turns a text of a plan's report into the words of its country."""
-    return localizer(plan.rules.id, frozenset(_names(plan)))
+    return localizer(plan.rules.id, given_names(plan))
 
 
 @cache
@@ -84,18 +84,6 @@ def _said(word: str, words: dict[str, str]) -> str:
     if word.isupper():
         return told.upper() if len(word) > 1 and not told.isupper() else told
     return told[:1].upper() + told[1:] if word[:1].isupper() else told
-
-
-def _names(plan: Plan) -> Iterable[str]:
-    spec = plan.spec
-    yield spec.project.name
-    room = spec.room
-    yield from (room.left_wall, room.right_wall, room.back_wall, room.screen_wall)
-    yield from (wall.label for wall in room.walls)
-    for field in (*_NAMED[1:], *_FED):
-        yield from (thing.id for thing in getattr(spec, field))
-    for circuit in spec.circuits:
-        yield from (load.name for load in circuit.already_on_it or ())
 
 
 def localized(thing: T, local: Local) -> T:

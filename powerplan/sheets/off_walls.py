@@ -6,12 +6,12 @@ import math
 from dataclasses import replace
 from typing import NamedTuple
 
-from powerplan.model.faces import FINISH, STUDS, build_up_m, printed_from_m
-from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.faces import FINISH, STUDS, build_up_m, moved_outline, printed_from_m
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Framing, Outlet, Room, Wall, WallLine
-from powerplan.sheets.words import from_wall, wall_name
+from powerplan.sheets.words import FINE, fine_text, from_wall, wall_name
 
 _SQUARE_M = 2e-6
 
@@ -53,12 +53,12 @@ def from_back(room: Room, y_m: float, units: str, *, step: int = 8) -> str:
     return off_wall(room, Wall.BACK, y_m, units, step=step)
 
 
-def place_words(point: Point, plan: Plan) -> str:
-    """Return a place as its distances from the left and the back. [m]"""
+def place_words(point: Point, plan: Plan, *, step: int = 8) -> str:
+    """Return a place as its distances from the left and the back, to a fraction of an inch. [m]"""
     units, room = plan.spec.project.units, plan.spec.room
     return (
-        f"{from_left(room, point[0], units)} {from_wall(room, Wall.LEFT)}, "
-        f"{from_back(room, point[1], units)} {from_wall(room, Wall.BACK)}"
+        f"{from_left(room, point[0], units, step=step)} {from_wall(room, Wall.LEFT)}, "
+        f"{from_back(room, point[1], units, step=step)} {from_wall(room, Wall.BACK)}"
     )
 
 
@@ -69,15 +69,18 @@ def on_wall_words(outlet: Outlet, plan: Plan) -> str:
     units, room = plan.spec.project.units, plan.spec.room
     line = next((line for line in room.lines if line.id == outlet.wall), None)
     if line is None:
-        return f"{wall_name(room, outlet.wall)}, {place_words((outlet.x_m, outlet.y_m), plan)}"
+        at = place_words((outlet.x_m, outlet.y_m), plan, step=FINE)
+        return f"{wall_name(room, outlet.wall)}, {at}"
     across, ahead = (abs(b - a) for a, b in zip(line.start, line.end, strict=True))
     name = wall_name(room, outlet.wall)
     if ahead <= _SQUARE_M:
-        return f"{name}, {from_left(room, outlet.x_m, units)} {from_wall(room, Wall.LEFT)}"
+        away = from_left(room, outlet.x_m, units, step=FINE)
+        return f"{name}, {away} {from_wall(room, Wall.LEFT)}"
     if across <= _SQUARE_M:
-        return f"{name}, {from_back(room, outlet.y_m, units)} {from_wall(room, Wall.BACK)}"
+        away = from_back(room, outlet.y_m, units, step=FINE)
+        return f"{name}, {away} {from_wall(room, Wall.BACK)}"
     before = next(wall for wall in room.walls if wall.end == line.start)
-    away = length_text(math.dist(line.start, (outlet.x_m, outlet.y_m)), units)
+    away = fine_text(math.dist(line.start, (outlet.x_m, outlet.y_m)), units)
     return f"{name}, {away} along it from its finished corner with {before.label}"
 
 
@@ -87,13 +90,12 @@ def build_ups(plan: Plan) -> tuple[str, ...]:
     if not room.build_up_m:
         return ()
     walls = ", ".join(
-        f"{wall_name(room, wall)} {length_text(up_m, units, step=16)}"
-        for wall, up_m in room.build_up_m
+        f"{wall_name(room, wall)} {fine_text(up_m, units)}" for wall, up_m in room.build_up_m
     )
-    face = "studs" if room.print_to == "studs" else "finish"
+    face = STUDS if room.print_to == STUDS else FINISH
     told = [f"Measures from walls are to the {face}. The finish on the studs: {walls}."]
     if room.floor_build_up_m:
-        floor = length_text(room.floor_build_up_m, units, step=16)
+        floor = fine_text(room.floor_build_up_m, units)
         told.append(f"The finished floor is {floor} above the subfloor; heights are from it.")
     return tuple(told)
 
@@ -103,8 +105,27 @@ def side_build_up_m(room: Room, side: Wall) -> float:
     return printed_from_m(room, side, 0.0)
 
 
+def printed_room(plan: Plan) -> Rect:
+    """Return the rectangle around the room between the faces that measures print to. [m]"""
+    room = plan.spec.room
+    return Rect(
+        left_m=-side_build_up_m(room, Wall.LEFT),
+        right_m=room.width_m + side_build_up_m(room, Wall.RIGHT),
+        back_m=-side_build_up_m(room, Wall.BACK),
+        front_m=room.depth_m + side_build_up_m(room, Wall.SCREEN),
+    )
+
+
+def printed_corners(room: Room) -> tuple[Point, ...]:
+    """Return where the walls of an outline begin, on the faces that measures print to. [m]"""
+    if room.print_to != STUDS:
+        return room.outline
+    return moved_outline(room.outline, [-build_up_m(room, wall.id) for wall in room.walls])
+
+
 def corners_told(plan: Plan, within: str) -> str:
-    """Return how far each finished corner is from the first, to prove an outline with a tape.
+    """Return how far each corner is from the first, on the faces that measures print to, to prove
+    an outline with a tape.
 
     Parameters
     ----------
@@ -115,14 +136,16 @@ def corners_told(plan: Plan, within: str) -> str:
     """
     room, units = plan.spec.room, plan.spec.project.units
     first, others = room.walls[0], room.walls[1:]
+    start_at, *corners = printed_corners(room)
+    face = "stud to stud" if room.print_to == STUDS else "finish to finish"
     told = [
-        f"{length_text(math.dist(first.start, line.start), units)} to where {line.label} begins "
+        f"{fine_text(math.dist(start_at, corner), units)} to where {line.label} begins "
         f"after {before.label}"
-        for before, line in zip(room.walls, others, strict=False)
+        for before, line, corner in zip(room.walls, others, corners, strict=False)
     ]
     start = f"where {first.label} begins after {room.walls[-1].label}"
     return (
-        f"Then prove the corners: in a straight line, finish to finish, from {start}: "
+        f"Then prove the corners: in a straight line, {face}, from {start}: "
         f"{'; '.join(told)}. If one differs by more than {within}, stop and call."
     )
 
@@ -136,15 +159,18 @@ def printed_framing(framing: Framing, room: Room, side: Wall) -> Framing:
 
 class Met(NamedTuple):
     """The wall that a tape from a place meets, square to the room: what it is called, the x or y
-    of its printed face, and whether it is the one that distances from that side count from. [m]"""
+    of its printed face, whether it is the one that distances from that side count from, and whether
+    it slants. [m]"""
 
     label: str
     at_m: float
     counts: bool
+    slants: bool
 
 
 def met(room: Room, point: Point, side: Wall) -> Met:
-    """Return the first wall from a place toward one side of the room.
+    """Return the first wall from a place toward one side of the room; of a slanting one the place
+    that is met.
 
     Parameters
     ----------
@@ -158,22 +184,22 @@ def met(room: Room, point: Point, side: Wall) -> Met:
     axis = 0 if side in (Wall.LEFT, Wall.RIGHT) else 1
     out = 1.0 if side in (Wall.RIGHT, Wall.SCREEN) else -1.0
     far_m = (room.width_m, room.depth_m)[axis] if out > 0 else 0.0
-    usual = Met(wall_name(room, side), far_m + out * side_build_up_m(room, side), True)
-    first: tuple[float, WallLine] | None = None
-    for line in room.walls:
-        (low, start), (high, end) = sorted(
-            (end[1 - axis], end[axis]) for end in (line.start, line.end)
-        )
-        if not low <= point[1 - axis] <= high or low == high:
+    found: list[tuple[float, Met]] = []
+    for line in room.lines:
+        low, high = sorted((line.start, line.end), key=lambda end: end[1 - axis])
+        span = high[1 - axis] - low[1 - axis]
+        if span <= 0 or not low[1 - axis] <= point[1 - axis] <= high[1 - axis]:
             continue
-        place = start + (end - start) * (point[1 - axis] - low) / (high - low)
-        ahead = (place - point[axis]) * out
-        if ahead >= 0 and (first is None or ahead < (first[0] - point[axis]) * out):
-            first = (place, line)
-    if first is None or abs(first[0] - far_m) <= _SQUARE_M:
-        return usual
-    place, line = first
-    return Met(line.label, round(place + out * behind_m(room, line, axis), 6), False)
+        place = low[axis] + (high[axis] - low[axis]) * (point[1 - axis] - low[1 - axis]) / span
+        if (place - point[axis]) * out >= 0:
+            face = round(place + out * behind_m(room, line, axis), 6)
+            counts = abs(place - far_m) <= _SQUARE_M
+            slants = micrometres(low[axis]) != micrometres(high[axis])
+            found.append((abs(place - point[axis]), Met(line.label, face, counts, slants)))
+    if found:
+        return min(found)[1]
+    face = round(far_m + out * side_build_up_m(room, side), 6)
+    return Met(wall_name(room, side), face, True, False)
 
 
 def behind_m(room: Room, line: WallLine, axis: int) -> float:
@@ -221,5 +247,5 @@ def beside_words(name: str, point: Point, side: Wall, plan: Plan) -> list[str]:
         Wall.SCREEN: "ahead of it",
     }
     away_m = abs(wall.at_m - point[0 if side in (Wall.LEFT, Wall.RIGHT) else 1])
-    away = length_text(away_m, plan.spec.project.units, step=16)
+    away = fine_text(away_m, plan.spec.project.units)
     return [f"{name}: straight {where[side]} stands {wall.label}, {away} away"]

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from powerplan.model.plan import Plan
+from powerplan.sheets.names import names_of
 from powerplan.sheets.parts import Drawing, Figure, Items, Marked, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import Dimension, Text
@@ -39,28 +40,13 @@ def plain_page(page: SheetPage, plan: Plan) -> SheetPage:
     plan : Plan
         For its names.
     """
-    names = _names(plan)
+    names = {word for name in names_of(plan) for word in _PROGRAM_WORD.findall(name)}
 
     def plain(match: re.Match[str]) -> str:
         return match[0] if match[0] in names else match[0].replace("_", " ")
 
     parts = tuple(_told(part, lambda text: _PROGRAM_WORD.sub(plain, text)) for part in page.parts)
     return page._replace(parts=parts)
-
-
-def _names(plan: Plan) -> set[str]:
-    """Every word with an underscore that people gave to something."""
-    spec, room = plan.spec, plan.spec.room
-    fixed = [one.id for one in spec.chairs] + [one.id for one in spec.rows]
-    fixed += [one.id for one in spec.circuits] + [one.id for one in spec.outlets]
-    fixed += [one.id for one in spec.risers] + [one.id for one in spec.doors]
-    fixed += [area.id for area in (*spec.no_cut, *spec.obstacles, *spec.walkways)]
-    made = [one.id for one in plan.chairs] + [one.id for one in plan.boxes]
-    made += [one.id for one in plan.cords]
-    loads = [load.name for circuit in spec.circuits for load in circuit.already_on_it or ()]
-    walls = [wall.label for wall in room.lines]
-    texts = fixed + made + loads + walls + [plan.project]
-    return {word for text in texts for word in _PROGRAM_WORD.findall(text)}
 
 
 def _keeping(said: list[str]) -> Callable[[str], str]:

@@ -26,6 +26,12 @@ class Placed:
             self.chair.y_m + right_m * sine + ahead_m * cosine,
         )
 
+    def seen_from(self, point: Point) -> Point:
+        """Return a point of the room in the chair frame: to its right, and ahead of it. [m]"""
+        right, ahead = point[0] - self.chair.x_m, point[1] - self.chair.y_m
+        sine, cosine = math.sin(self.chair.angle_rad), math.cos(self.chair.angle_rad)
+        return (right * cosine + ahead * sine, ahead * cosine - right * sine)
+
     def outline(self, half_m: float, from_m: float, to_m: float) -> tuple[Point, ...]:
         """Return four corners, ``half_m`` to each side, between two places ahead. [m]"""
         corners = ((-half_m, from_m), (half_m, from_m), (half_m, to_m), (-half_m, to_m))

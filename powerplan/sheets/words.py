@@ -9,11 +9,18 @@ from powerplan.model.lengths import amps_text, length_text, micrometres
 from powerplan.sheets.caution import CAUTION
 
 if TYPE_CHECKING:  # a report without a plan does not wait for these
-    from powerplan.model.plan import Plan
+    from powerplan.model.plan import Box, Plan
     from powerplan.model.spec import Room
 
 UNKNOWN = "unknown"
 
+FINE = 16
+"""The fraction of an inch to which places of outlets print: a mark on an eighth from one wall may
+stand on a sixteenth from the other."""
+
+DO_NOT_CUT, PROVISIONAL, FIRM = "DO NOT CUT", "PROVISIONAL", "firm"
+
+_ABOUT_ROWS = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-", "reading-")
 _EIGHTH_UM, _MILLIMETRE_UM = 3175, 1000
 
 _SINGULAR = {"supplies": "supply"}
@@ -99,6 +106,19 @@ def _is_ceiling(finding: Finding) -> bool:
     return (finding.limit - finding.value) * finding.margin > 0
 
 
+def fine_text(length_m: float, units: str) -> str:
+    """Return a length as places of outlets print: to the nearest 1/16 in or millimeter.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    return length_text(length_m, units, step=FINE)
+
+
 def at_most_text(length_m: float, units: str) -> str:
     """Return a length as a tape shows it, rounded down: what is promised is there.
 
@@ -134,8 +154,26 @@ def _mark_um(units: str) -> int:
 
 def layout_faults(plan: Plan) -> tuple[Finding, ...]:
     """Return the musts of the layout that are not met: with these, marks and ways will move."""
-    about_rows = ("row-", "rows-", "headrest-", "footrest-", "door-", "reading-")
-    return tuple(f for f in plan.findings if f.stops and f.rule.startswith(about_rows))
+    return tuple(f for f in plan.findings if f.stops and f.rule.startswith(_ABOUT_ROWS))
+
+
+def mark_word(box: Box, plan: Plan) -> str:
+    """Return DO NOT CUT where the job does not work or something has to be mended first,
+    PROVISIONAL where the mark hangs on what has to be found out first, else firm.
+
+    Parameters
+    ----------
+    box : Box
+        The box whose mark it is.
+    plan : Plan
+        The plan.
+    """
+    from powerplan.model.plan import NOT_POSSIBLE  # a report without a plan does not wait for it
+
+    if plan.decision.verdict == NOT_POSSIBLE or any(finding.stops for finding in plan.findings):
+        return DO_NOT_CUT
+    unmeasured = any(f.rule == "chair-measured" and f.hangs for f in plan.findings)
+    return PROVISIONAL if box.provisional or unmeasured else FIRM
 
 
 def outcome_word(outcome: Outcome) -> str:

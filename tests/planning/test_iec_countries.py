@@ -84,7 +84,7 @@ def test_equal_to_the_breaker_passes_and_a_hair_more_does_not():
 def test_16_a_on_1_5_mm2_hangs_on_how_it_is_laid():
     plan = plan_of()
     (condition,) = plan.decision.depends_on
-    assert condition.kind == "wire"
+    assert condition.kind == "laying"
     assert condition.sentence.startswith("the 1.5 mm2 of circuit 5 is laid well enough")
     assert plan.decision.exit_code == 4
 
@@ -95,7 +95,15 @@ def test_the_judge_misses_a_condition_on_laying_that_was_cut_out():
     plain["decision"]["exit_code"] = 0
     report = judge(plan_from_plain(json.loads(json.dumps(plain))), IEC)
     told = [f.note for f in report.findings if f.stops and f.rule == "record-agrees"]
-    assert any("a condition on the wire of circuit 5" in note for note in told)
+    assert any("a condition on the laying of circuit 5" in note for note in told)
+
+
+def test_a_record_from_before_laying_had_a_kind_of_its_own_still_passes():
+    plain = to_plain(plan_of())
+    assert plain["decision"]["depends_on"][0]["kind"] == "laying"
+    plain["decision"]["depends_on"][0]["kind"] = "wire"
+    report = judge(plan_from_plain(json.loads(json.dumps(plain))), IEC)
+    assert not report.disputed
 
 
 def test_20_a_on_1_5_mm2_stops_what_is_there():

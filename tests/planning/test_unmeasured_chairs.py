@@ -1,12 +1,14 @@
 """Plans with chairs that nobody measured: they hang on measuring, and say so."""
 
 import json
+from dataclasses import replace
 
 import pytest
 from abroad import plan_of
 
 from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.model.findings import Outcome
 from powerplan.model.plan import NEW_CIRCUITS, NOT_POSSIBLE, Plan
 from powerplan.rulebook.loader import rule_set
 from powerplan.sheets.views import PLAN, plan_sheet
@@ -65,6 +67,24 @@ def test_every_mark_is_provisional_and_in_the_middle_of_its_seat():
         # wall to headrest, and half of the 39 in of the chair
         assert box.ideal_m[1] == pytest.approx(0.3048 + 39 * 0.0254 / 2, abs=1e-6)
         assert box.ideal_m[0] == pytest.approx(chairs[box.under].x_m, abs=1e-6)
+
+
+def test_that_a_lid_fits_under_a_chair_not_measured_is_never_called_met():
+    plan = hall()
+    report = judged(plan)
+    for findings in (plan.findings, report.findings):
+        places = [f for f in findings if f.rule == "box-has-a-place"]
+        assert {f.subject for f in places} == {box.id for box in plan.boxes}
+        assert {f.outcome for f in places} == {Outcome.NOT_CHECKED}
+    (condition,) = plan.decision.depends_on  # one thing to find out: the chair, not the lid as well
+    assert condition.subject == "chair guess"
+
+
+def test_a_lid_that_leaves_the_guessed_zone_is_still_refused():
+    plan = hall()
+    box = replace(plan.boxes[0], x_m=plan.boxes[0].x_m + 0.3)
+    report = judged(replace(plan, boxes=(box, *plan.boxes[1:])))
+    assert any(f.rule == "box-has-a-place" and f.stops for f in report.disputed)
 
 
 def test_nothing_under_a_chair_not_measured_is_open():

@@ -124,7 +124,7 @@ def test_what_is_left_is_never_rounded_up():
 
 
 def test_boxes_are_measured_from_walls_as_people_on_site_call_them():
-    text = sheet_text(plan_sheet(sample_plan(), "mark"))
+    text = sheet_text(plan_sheet(sample_plan(findings=()), "mark"))
     assert "from stair side (left)" in text
     assert "from back wall" in text
     row = next(line for line in text.splitlines() if line.startswith("box A2"))

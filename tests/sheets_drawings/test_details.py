@@ -107,7 +107,26 @@ def test_a_second_mark_is_drawn_with_its_hole_and_its_name():
     box = replace(plan.boxes[0], second_mark_m=(plan.boxes[0].x_m, plan.boxes[0].y_m + inch(7)))
     (view,) = box_detail_views(replace(plan, boxes=(box,)), ROOM_MM)
     assert sizes(view, "second_mark") == [(inch(4), inch(4))]
-    assert "second mark" in spoken(view)
+    assert {"second mark:", "not to be moved"} <= set(spoken(view))
+
+
+def test_a_second_mark_is_measured_from_the_first_and_its_sign_is_another():
+    plan = sample_plan((2,))
+    first = (plan.boxes[0].x_m, plan.boxes[0].y_m)
+    second = (first[0] - inch("5/2"), first[1] + inch("113/16"))
+    box = replace(plan.boxes[0], second_mark_m=second)
+    (view,) = box_detail_views(replace(plan, boxes=(box,)), ROOM_MM)
+    told = {(item.along, item.words): item for item in dimensions_of(view)}
+    assert true_m(told["x", "2 1/2 in"]) == pytest.approx(inch("5/2"))
+    assert true_m(told["y", "7 1/16 in"]) == pytest.approx(inch("113/16"))
+    for key, layer in ((0, "mark"), (1, "second_mark")):
+        strokes = [i.points for i in view.items if isinstance(i, Line) and i.layer == layer]
+        level = [one for one in strokes if len(one) == 2 and one[0][1] == one[1][1]]
+        slanted = [one for one in strokes if len(one) == 2 and one[0][0] != one[1][0]]
+        assert bool(level) == (key == 0)
+        assert len(slanted) == (1, 2)[key]
+    assert overlapping(view) == []
+    assert outside(view) == []
 
 
 @settings(max_examples=20)

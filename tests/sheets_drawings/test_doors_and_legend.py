@@ -1,6 +1,7 @@
 """Doors as they are known, and a legend of exactly what is on the page, each sample its own."""
 
 from dataclasses import replace
+from itertools import combinations
 
 import pytest
 import strategies
@@ -99,6 +100,26 @@ def test_no_two_samples_of_a_legend_look_alike():
         assert look, words
         assert look not in seen, (words, seen.get(look))
         seen[look] = words
+
+
+THIN_LINES = (
+    *("joist", "center", "reclined", "walkway", "drift", "diagonal", "clear", "door"),
+    *("home_run", "chalk", "link", "extension"),
+)
+
+
+@pytest.mark.published(
+    source="a reader tells lines apart by weight, or by how long ink and gaps are: no source",
+    standing="common practice",
+)
+@pytest.mark.parametrize(("one", "other"), tuple(combinations(THIN_LINES, 2)))
+def test_broken_lines_are_told_apart_at_arm_s_length(one: str, other: str):
+    first, second = layer(one), layer(other)
+    unlike = len(first.dash_mm) != len(second.dash_mm)
+    sizes = [(first.weight_mm, second.weight_mm)]
+    if not unlike:
+        sizes += list(zip(first.dash_mm[:2], second.dash_mm[:2], strict=True))
+    assert unlike or max(max(pair) / min(pair) for pair in sizes) >= 1.5
 
 
 def samples_of(view: View) -> dict[str, tuple[float, float]]:

@@ -116,7 +116,7 @@ def test_a_wall_that_stands_nearer_is_told_with_its_distance():
     corners = ((0, 0), (240, 0), (240, 186), (100, 186), (100, 126), (0, 126))
     plan = plan_of(room=room_of(corners), rows=(make_row(),))
     point = (inch(120), inch(150))
-    assert met(plan.spec.room, point, Wall.LEFT) == ("wall 4", pytest.approx(inch(100)), False)
+    assert met(plan.spec.room, point, Wall.LEFT)[:3] == ("wall 4", pytest.approx(inch(100)), False)
     assert met(plan.spec.room, point, Wall.RIGHT).counts
     assert beside_words("box A1", point, Wall.LEFT, plan) == [
         "box A1: straight to its left stands wall 4, 1 ft 8 in away"

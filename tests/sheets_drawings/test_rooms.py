@@ -1,6 +1,7 @@
 """Drawings of many rooms: nothing covers what is read, nothing is left out, all is to scale."""
 
 from dataclasses import replace
+from fractions import Fraction
 from functools import cache
 
 import pytest
@@ -13,6 +14,7 @@ from support import NEC, inch, make_joists, make_spec
 
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Plan
+from powerplan.model.spec import Load
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend, legend_view
@@ -20,7 +22,7 @@ from powerplan.sheets.drawings.load import load_view
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.layers import layer
 from powerplan.sheets.lower import Stroke, lowered
-from powerplan.sheets.scene import Line, View
+from powerplan.sheets.scene import Hatch, Line, View
 
 ROOM_MM = (250.0, 150.0)
 SIZES = [(2,), (5,), (12,), (12, 12, 12, 12, 12)]
@@ -182,7 +184,8 @@ def test_a_tape_is_as_long_as_the_amperes_on_it():
     plan = sample((5,))
     view = load_view(plan, ROOM_MM)
     assert view is not None
-    tapes = [i for i in view.items if isinstance(i, Line) and i.layer == "load" and i.closed]
+    drawn = ("load", "load_there", "load_unknown")
+    tapes = [i for i in view.items if isinstance(i, Line) and i.layer in drawn and i.closed]
     first = [item for item in tapes if item.points[0][1] == tapes[0].points[0][1]]
     (limit,) = [i.points[0][0] for i in view.items if i.layer == "limit"][:1]
     per_a = limit / 15.0
@@ -191,6 +194,37 @@ def test_a_tape_is_as_long_as_the_amperes_on_it():
     assert widths[:5] == pytest.approx([asked * per_a] * 5)
     assert sum(widths) == pytest.approx(limit)
     assert "limit 15 A" in spoken(view)
+
+
+def test_the_tape_holds_what_is_known_of_a_circuit_and_never_shows_the_unknown_as_free():
+    # by hand: of 15 A, a router of 0.5 A for hours asks 1.25 x 0.5 = 0.625 A, and two chairs of
+    # 1.8 A, 0.3 A of it for hours, ask 2 x (1.25 x 0.3 + 1.5) = 3.75 A: 15 - 4.375 = 10.625 A is
+    # what is left, less a lamp that nobody measured
+    plan = sample((2,))
+    router = Load(name="router", current_a=Fraction(1, 2), continuous=True)
+    known = replace(
+        plan.spec.circuits[0], already_on_it=None, partly_on_it=(router,), not_measured=("lamp",)
+    )
+    use = replace(plan.circuits[0], id=known.id, asks_a=4.375, load_known=False, breaker_a=15.0)
+    chairs = tuple(
+        replace(one, circuit=known.id, input_a=1.8, continuous_a=0.3) for one in plan.chairs
+    )
+    spec = replace(plan.spec, circuits=(known,))
+    view = load_view(replace(plan, spec=spec, chairs=chairs, circuits=(use,)), ROOM_MM)
+    assert view is not None
+    (limit,) = [i.points[0][0] for i in view.items if i.layer == "limit"]
+    spans = {
+        i.layer: (i.points[0][0], i.points[1][0])
+        for i in view.items
+        if isinstance(i, Line) and i.layer in ("load_there", "load_unknown") and i.closed
+    }
+    assert spans["load_there"] == pytest.approx((0.0, limit * 0.625 / 15))
+    assert spans["load_unknown"] == pytest.approx((limit * 4.375 / 15, limit))
+    assert [i for i in view.items if isinstance(i, Hatch) and i.layer == "load_unknown"]
+    told = spoken(view)
+    assert "10.62 A left, less" in told
+    assert "lamp: NOT KNOWN" in told
+    assert any("and what is known beside them; lamp: NOT KNOWN" in words for words in told)
 
 
 def test_a_plan_without_circuits_has_no_tape():

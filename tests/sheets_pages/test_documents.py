@@ -1,8 +1,10 @@
 """A whole set: five pages, and drawings where there is something to draw."""
 
+import re
 from dataclasses import replace
 
 import pytest
+from page_words import words
 from sample_plan import sample_plan
 from support import NEC, make_new_work, make_spec
 
@@ -12,6 +14,7 @@ from powerplan.sheets.documents import set_of_sheets, views_of
 from powerplan.sheets.paper import A4, LETTER
 from powerplan.sheets.parts import Figure
 from powerplan.sheets.printed import SetOfSheets
+from powerplan.sheets.scene import Text
 
 
 def issued(plan: Plan) -> SetOfSheets:
@@ -73,6 +76,17 @@ def test_a_room_that_is_not_possible_still_has_every_page_and_no_marks():
     assert figures(sheets)[1:3] == [2, 2]  # as they would stand
     assert views_of(sheets)[0].title == "NOT POSSIBLE AS DRAWN: do not cut"
     assert all(page.parts for page in sheets.pages)
+
+
+def test_no_order_of_work_is_shown_where_nothing_may_be_done():
+    work = make_new_work(floor_boxes=False, circuits=0)
+    spec = make_spec(new_work=work, outlets=(), circuits=())
+    stopped = issued(make_plan(spec, NEC, "0" * 64))
+    for view in views_of(stopped):
+        said = [item.words for item in view.items if isinstance(item, Text)]
+        assert not [words for words in said if words.isdigit() or "order of work" in words]
+    for page in stopped.pages:
+        assert not re.search(r"[Oo]rder of work|turn in the order", words(page))
 
 
 def test_a_metric_plan_has_a_metric_scale(plan: Plan):

@@ -87,7 +87,19 @@ def test_two_marks_are_two_lines_and_only_one_is_cut():
     names = [row[0] for row in table(page, "Where the middle").rows]
     assert names == [f"{box.id}, first mark", f"{box.id}, second mark"]
     assert "Never cut both." in words(page)
+    moves = table(page, "How far a box may be moved").rows
+    assert [row[0] for row in moves] == names
+    assert set(moves[1][1:]) == {"not at all"}
     assert "PROVISIONAL" in words(page)
+
+
+def test_what_is_alike_of_several_boxes_is_said_once():
+    plan = sample_plan((5,))
+    one, other = (replace(box, provisional=True) for box in plan.boxes)
+    moved = replace(other, moved_because="off a joist")
+    told = listed(page_of(replace(plan, boxes=(one, moved))), "Box by box")
+    assert told[0].startswith("Box A2 and box A5 are PROVISIONAL: do not cut.")
+    assert told[1:] == ("Box A5 is moved from the middle of its clear floor: off a joist.",)
 
 
 def test_the_diagonal_proves_the_room_square():

@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 from fractions import Fraction
 
+from abroad import IEC
 from page_words import listed, words
 from support import (
     NEC,
@@ -16,6 +17,7 @@ from support import (
     make_spec,
 )
 
+from powerplan.model.findings import Force, Outcome, hold
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Assumption, PlanSpec
 from powerplan.planning.pipeline import make_plan
@@ -99,6 +101,36 @@ def test_a_row_that_must_be_mended_comes_before_everything_else():
     (mend,) = listed(page, "Mend this first")
     assert "move the row forward by 1 in" in mend
     assert words(page).count("move the row forward by 1 in") == 1
+
+
+def test_advice_that_is_not_kept_is_one_sentence_without_a_percentage():
+    plan = planned(make_spec())
+    drop, passage = NEC.rules["voltage-drop"], NEC.rules["passage-in-front"]
+    unmet = (
+        hold(drop, "circuit 7", Fraction(4), Fraction(3)),
+        hold(passage, "row A", inch(10), inch(12)),
+        hold(passage, "row B", inch(11), inch(12)),
+        hold(passage, "row C", inch(13), inch(12)),
+    )
+    page = decision_sheet(replace(plan, findings=unmet))
+    (said,) = (line for line in words(page).splitlines() if line.startswith("Advice that is not"))
+    assert "more voltage is lost than is advised on circuit 7" in said
+    assert "less room to pass in front of row A and row B than is advised" in said
+    assert "row C" not in said
+    assert "%" not in said
+    kept = decision_sheet(replace(plan, findings=unmet[3:]))
+    assert "Advice that is not" not in words(kept)
+
+
+def test_every_rule_that_is_advice_has_words_of_its_own():
+    for rules in (NEC, IEC):
+        for rule in rules.rules.values():
+            if rule.force is Force.ADVICE:
+                plan = planned(make_spec())
+                unmet = replace(hold(rule, "row A", 1, 2), outcome=Outcome.NOT_MET)
+                told = words(decision_sheet(replace(plan, findings=(unmet,))))
+                assert rule.requirement not in told
+                assert "Advice that is not kept" in told
 
 
 def test_a_heater_is_never_plugged_into_the_circuit_that_is_used():

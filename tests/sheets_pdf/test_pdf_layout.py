@@ -1,5 +1,6 @@
 """Pages spread over sheets: nothing lost, nothing over an edge, heads repeated."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -7,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pdf_set import line_view, make_set, page, room_view
 
+from powerplan.model.geometry import Rect
 from powerplan.sheets.layout import PaperSheet, sheets_of_paper
 from powerplan.sheets.paper import A3, A4, BLOCK_MM, HEADING_MM, LETTER, PAPERS, figure_room_mm
 from powerplan.sheets.parts import Drawing, Figure, Items, Marked, Part, Say, Table, Ticks
@@ -224,6 +226,58 @@ def test_a_number_stays_with_its_unit():
     for width in range(26, 90):
         told = [plain(line) for line in lines_of(text, float(width), Face(9.5))]
         assert all(any(quantity in line for line in told) for quantity in whole)
+
+
+def filler(lines: int) -> Drawing:
+    return Drawing(tuple(f"line {n}" for n in range(lines)))
+
+
+def drawn(name: str, width_mm: float, height_mm: float, scale: int = 20) -> Figure:
+    """A drawing of about that size on paper, a meter less for its margin."""
+    view = line_view((0, 0), ((width_mm * scale / 1000) - 1.1, (height_mm * scale / 1000) - 1.1))
+    return Figure(replace(view, title=name, scale=scale))
+
+
+def test_what_follows_a_drawing_fills_the_sheet_on_which_that_has_no_room():
+    first, second = sheets_of_paper(
+        make_set(page("2", filler(20), drawn("room", 150, 180), Say("After it."), filler(5))),
+        LETTER,
+    )
+    assert "After it." in words_of(first)
+    assert not pictures(first)
+    assert len(pictures(second)) == 1
+
+
+def test_a_part_that_has_no_room_before_a_drawing_that_waits_comes_after_it_whole():
+    parts = (filler(20), drawn("room", 150, 150), long_table(30), Say("Last."))
+    first, second, *rest = sheets_of_paper(make_set(page("2", *parts)), LETTER)
+    assert "row0" not in words_of(first)
+    assert len(pictures(second)) == 1
+    order = [w for sheet in (second, *rest) for w in words_of(sheet) if w.startswith(("row", "La"))]
+    assert order == [*(f"row{n}" for n in range(30)), "Last."]
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.lists(PARTS, max_size=9))
+def test_drawings_keep_their_order_and_none_is_lost(parts):
+    numbered = [
+        Figure(replace(part.view, title=f"view {n}")) if isinstance(part, Figure) else part
+        for n, part in enumerate(parts)
+    ]
+    wanted = [part.view.title for part in numbered if isinstance(part, Figure)]
+    sheets = sheets_of_paper(make_set(page("2", *numbered)), LETTER)
+    found = [picture.view.title for sheet in sheets for picture in pictures(sheet)]
+    assert list(dict.fromkeys(found)) == wanted
+
+
+def test_a_legend_stays_with_its_drawing_where_one_sheet_holds_both():
+    # the drawing alone has room under the lines, the legend no more
+    bounds = Rect(left_m=0, right_m=0.1, back_m=0, front_m=0.05)
+    legend = replace(line_view((0, 0), (0.03, 0.03)), title="legend", scale=1, bounds=bounds)
+    parts = (filler(10), drawn("room", 150, 125), Figure(legend), Say("After it."))
+    first, second = sheets_of_paper(make_set(page("2", *parts)), LETTER)
+    assert "After it." in words_of(first)
+    assert [picture.view.title for picture in pictures(second)] == ["room", "legend"]
 
 
 def test_a_line_that_leads_in_stands_over_the_first_part_of_a_large_drawing():

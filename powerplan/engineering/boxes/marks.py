@@ -132,7 +132,7 @@ def mark_box(spec: PlanSpec, chair: SeatedChair, zones: Zones, rules: RuleSet) -
         emptied = verdicts.no_place(spec, subject, clip, constraints, rules)
         return NoSpot(chair=chair.id, findings=(*emptied, *general))
     if general[0].stops:
-        found = verdicts.has_place(subject, parts, rules)
+        found = verdicts.has_place(subject, parts, rules, measured=chair.kind.measured)
         return NoSpot(chair=chair.id, findings=(found, *general))
     ideal = _middle(cell(bounds((clear,))))
     return _spot(spec, chair, deck, sizes, ideal, clip, constraints, general, rules)
@@ -179,7 +179,11 @@ def _spot(
         provisional=unknown or any(finding.hangs for finding in general),
         second_mark=None if second is None else place(second),
         deck=None if deck.riser is None else deck.riser.id,
-        findings=(verdicts.has_place(subject, parts, rules), *held, *general),
+        findings=(
+            verdicts.has_place(subject, parts, rules, measured=chair.kind.measured),
+            *held,
+            *general,
+        ),
     )
 
 

@@ -230,8 +230,9 @@ def lid_too_large(spec: PlanSpec, subject: str, sizes: Sizes, rules: RuleSet) ->
     return hold(rules.rules[PLACE_RULE], subject, 0, 1, note=note)
 
 
-def has_place(subject: str, parts: tuple[Cell, ...], rules: RuleSet) -> Finding:
-    """Return that there is a place, and in how many pieces.
+def has_place(subject: str, parts: tuple[Cell, ...], rules: RuleSet, *, measured: bool) -> Finding:
+    """Return that there is a place, and in how many pieces; not checked in a clear zone that is
+    guessed.
 
     Parameters
     ----------
@@ -241,7 +242,12 @@ def has_place(subject: str, parts: tuple[Cell, ...], rules: RuleSet) -> Finding:
         Where its middle may stand. [half micrometre]
     rules : RuleSet
         The rules.
+    measured : bool
+        Whether somebody measured the chair over it.
     """
+    if not measured:
+        note = "Nobody measured what stays clear under this chair: the place is a guess."
+        return hold(rules.rules[PLACE_RULE], subject, len(parts), 1, note=note, checked=False)
     note = "" if len(parts) == 1 else f"Its middle may sit in {plural(len(parts), 'piece')}."
     return hold(rules.rules[PLACE_RULE], subject, len(parts), 1, note=note)
 

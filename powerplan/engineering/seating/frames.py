@@ -106,8 +106,7 @@ def covers(outline: Outline, point: Point) -> bool:
     """Return True for a point inside a simple outline or on its edge. [m]"""
     rect = upright(outline)
     if rect is not None:
-        x_m, y_m = point
-        return rect.left_m <= x_m <= rect.right_m and rect.back_m <= y_m <= rect.front_m
+        return rect.has(point)
     return bool(shapely.covers(polygon(outline), shapely.Point(point)))
 
 

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import micrometres
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.measures import STEP_MM, Datum, Mark, measure
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.levels import edge_m, faces, steps
-from powerplan.sheets.off_walls import off_wall, side_build_up_m
+from powerplan.sheets.off_walls import off_wall, printed_room
+from powerplan.sheets.words import FINE, fine_text
 
-_FINE = 16
 _ALONG = (0.82, 0.9, 0.7, 0.6, 0.95, 0.3, 0.2)
 
 
@@ -35,7 +36,8 @@ def draw_measures(sketch: Sketch, plan: Plan, bands: dict[Wall, float]) -> None:
     """
     room = plan.spec.room
     step = sketch.metres(STEP_MM)
-    zero_x, zero_y = (-side_build_up_m(room, side) for side in (Wall.LEFT, Wall.BACK))
+    printed = printed_room(plan)
+    zero_x, zero_y = printed.left_m, printed.back_m
     places = [(box.x_m, box.y_m) for box in plan.boxes]
     low = -bands[Wall.BACK] - step / 2
     if places:
@@ -43,8 +45,7 @@ def draw_measures(sketch: Sketch, plan: Plan, bands: dict[Wall, float]) -> None:
     for origin, marks in _level(plan, places, "x"):
         at = Datum("x", origin.at_m, origin.foot_m, low, -1.0)
         low = measure(sketch, at, marks) - step
-    right_m = room.width_m + side_build_up_m(room, Wall.RIGHT)
-    widths = [*_riser_marks(plan, "x"), _mark(plan, Wall.LEFT, right_m, 0.0)]
+    widths = [*_riser_marks(plan, "x"), _mark(plan, Wall.LEFT, printed.right_m, 0.0)]
     measure(sketch, Datum("x", zero_x, 0.0, low, -1.0), widths)
     if places:
         left = -bands[Wall.LEFT] - step / 2
@@ -55,14 +56,13 @@ def draw_measures(sketch: Sketch, plan: Plan, bands: dict[Wall, float]) -> None:
     right = room.width_m + bands[Wall.RIGHT] + 1.5 * step
     for origin, marks in _level(plan, places, "y"):
         right = measure(sketch, Datum("y", origin.at_m, origin.foot_m, right, 1.0), marks) + step
-    ahead_m = room.depth_m + side_build_up_m(room, Wall.SCREEN)
-    depths = [*_riser_marks(plan, "y"), _mark(plan, Wall.BACK, ahead_m, room.width_m)]
+    depths = [*_riser_marks(plan, "y"), _mark(plan, Wall.BACK, printed.front_m, room.width_m)]
     measure(sketch, Datum("y", zero_y, room.width_m, right, 1.0), depths)
 
 
 def _mark(plan: Plan, side: Wall, at: float, foot: float) -> Mark:
     units = plan.spec.project.units
-    return Mark(at, foot, off_wall(plan.spec.room, side, at, units, step=_FINE))
+    return Mark(at, foot, off_wall(plan.spec.room, side, at, units, step=FINE))
 
 
 def _across(plan: Plan, places: list[Point]) -> list[Mark]:
@@ -75,10 +75,7 @@ def _deep(plan: Plan, places: list[Point]) -> list[Mark]:
 
 def _off_center(plan: Plan, places: list[Point]) -> list[Mark]:
     units, middle = plan.spec.project.units, micrometres(plan.spec.room.width_m / 2)
-    return [
-        Mark(x, y, length_text(abs(micrometres(x) - middle) / 1e6, units, step=_FINE))
-        for x, y in places
-    ]
+    return [Mark(x, y, fine_text(abs(micrometres(x) - middle) / 1e6, units)) for x, y in places]
 
 
 def _riser_marks(plan: Plan, along: str) -> list[Mark]:
@@ -114,7 +111,7 @@ def _level(plan: Plan, places: list[Point], along: str) -> list[tuple[_Origin, l
             hidden = not found[usual].is_wall and side is other
             if face.is_wall and not hidden:
                 continue
-            words = length_text(abs(at - face.at_m), units, step=_FINE)
+            words = fine_text(abs(at - face.at_m), units)
             told.setdefault(face.at_m, []).append(Mark(at, foot, words))
     edge = 0.0 if along == "x" else room.width_m
     return [(_Origin(at, edge), marks) for at, marks in sorted(told.items())]
@@ -125,10 +122,10 @@ def draw_diagonal(sketch: Sketch, plan: Plan) -> None:
     rectangle has none that proves it square."""
     if plan.spec.room.walls:
         return
-    rect, units = free_floor(plan), plan.spec.project.units
+    rect, units = taped_floor(plan), plan.spec.project.units
     ends = ((rect.left_m, rect.back_m), (rect.right_m, rect.front_m))
     sketch.line(ends, "diagonal")
-    length = length_text(math.hypot(rect.width_m, rect.depth_m), units)
+    length = fine_text(math.hypot(rect.width_m, rect.depth_m), units)
     anchors = [
         (rect.left_m + rect.width_m * part, rect.back_m + rect.depth_m * part) for part in _ALONG
     ]
@@ -136,9 +133,15 @@ def draw_diagonal(sketch: Sketch, plan: Plan) -> None:
     sketch.label("diagonal", lines, anchors, on=True, height_mm=1.8)
 
 
+def taped_floor(plan: Plan) -> Rect:
+    """Return the floor whose diagonals are taped, to the faces that measures print to. [m]"""
+    rect, printed = free_floor(plan), printed_room(plan)
+    return replace(printed, back_m=rect.back_m) if rect.back_m > 0 else printed
+
+
 def free_floor(plan: Plan) -> Rect:
-    """Return the floor whose diagonals are taped: ahead of risers that go from wall to wall at the
-    back, else the whole room. [m]"""
+    """Return the floor without steps on which diagonals prove the room square: ahead of risers that
+    go from wall to wall at the back, else the whole room, to its finished walls. [m]"""
     room = plan.spec.room
     front = 0.0
     for riser in sorted(plan.spec.risers, key=lambda riser: riser.rect.front_m):

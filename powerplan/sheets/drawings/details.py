@@ -5,18 +5,25 @@ from __future__ import annotations
 from dataclasses import replace
 
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import joined, length_text
+from powerplan.model.lengths import joined
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Size
-from powerplan.sheets.beside import Beside, joists_beside
+from powerplan.sheets.beside import Beside, framing_under, joists_beside
 from powerplan.sheets.drawings.framing import draw_joists
 from powerplan.sheets.drawings.measures import Datum, Mark, measure
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.local import local_of
 from powerplan.sheets.lower import DESCENT
+from powerplan.sheets.patches import around
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Item, Line, Text, View
-from powerplan.sheets.words import at_most_text
+from powerplan.sheets.words import (
+    DO_NOT_CUT,
+    PROVISIONAL,
+    at_most_text,
+    fine_text,
+    mark_word,
+)
 
 FEET_SCALE, METER_SCALE = 8, 10
 _AROUND_M = 0.05
@@ -25,8 +32,8 @@ _LINE_MM, _CROSS_MM = 4.0, 3.0
 _TITLE_MM, _TITLE_STEP_MM, _NAMES_MM = 2.2, 4.2, 58.0
 _BETWEEN_MM = 6.0
 _SAME = 6
-_FINE = 16
 _JOIST_WITHIN_M = 0.65
+_WARNINGS = {DO_NOT_CUT: DO_NOT_CUT, PROVISIONAL: f"{PROVISIONAL}: {DO_NOT_CUT}"}
 
 
 def box_detail_views(plan: Plan, room_mm: tuple[float, float]) -> tuple[View, ...]:
@@ -40,13 +47,13 @@ def box_detail_views(plan: Plan, room_mm: tuple[float, float]) -> tuple[View, ..
         Width and height of paper for each view. [mm]
     """
     scale = FEET_SCALE if plan.spec.project.units in ("ft-in", "in") else METER_SCALE
-    alike: dict[tuple[Item, ...], list[Box]] = {}
+    alike: dict[tuple[str, tuple[Item, ...]], tuple[View, list[Box]]] = {}
     for box in plan.boxes:
         if box.kind == "floor box":
             cell = _cell(plan, box, scale)
             same = tuple(_moved(item, (-box.x_m, -box.y_m)) for item in cell.items)
-            alike.setdefault(same, []).append(box)
-    cells = [_titled(_cell(plan, boxes[0], scale), boxes) for boxes in alike.values()]
+            alike.setdefault((mark_word(box, plan), same), (cell, []))[1].append(box)
+    cells = [_titled(cell, boxes, plan) for cell, boxes in alike.values()]
     return _packed(cells, room_mm)
 
 
@@ -66,7 +73,7 @@ def _cell(plan: Plan, box: Box, scale: int) -> View:
             sketch.line(_around(at, size).outline, layer, closed=True, cut=False)
     _cross(sketch, at, "mark")
     if box.second_mark_m is not None:
-        _second(sketch, plan, box.second_mark_m)
+        _second(sketch, plan, box, box.second_mark_m)
     _drift(sketch, plan, box)
     if beside is not None:
         _joists(sketch, plan, box, beside)
@@ -76,6 +83,8 @@ def _cell(plan: Plan, box: Box, scale: int) -> View:
 def _window(box: Box, clear: tuple[Point, ...], beside: Beside | None) -> Rect:
     xs = [x for x, _ in clear] or [box.x_m - _ALONE_M, box.x_m + _ALONE_M]
     ys = [y for _, y in clear] or [box.y_m - _ALONE_M, box.y_m + _ALONE_M]
+    if box.second_mark_m is not None:
+        xs, ys = [*xs, box.second_mark_m[0]], [*ys, box.second_mark_m[1]]
     if beside is not None:
         along = xs if beside.across else ys
         along += _near(box, beside)
@@ -102,8 +111,7 @@ def _joists(sketch: Sketch, plan: Plan, box: Box, beside: Beside) -> None:
     line = (window.front_m if beside.across else window.right_m) + step
     edge = line - step
     marks = [
-        Mark(middle, edge, length_text(abs(middle - at), units, step=_FINE))
-        for middle in _near(box, beside)
+        Mark(middle, edge, fine_text(abs(middle - at), units)) for middle in _near(box, beside)
     ]
     along = "x" if beside.across else "y"
     if marks:
@@ -113,14 +121,9 @@ def _joists(sketch: Sketch, plan: Plan, box: Box, beside: Beside) -> None:
 
 def _under(sketch: Sketch, plan: Plan, box: Box) -> None:
     """Joists under the floor or the deck, and what is never cut."""
-    room = plan.spec.room
-    whole = Rect(left_m=0.0, right_m=room.width_m, back_m=0.0, front_m=room.depth_m)
-    decks = {riser.id: riser for riser in plan.spec.risers}
-    if box.deck in decks:
-        draw_joists(sketch, decks[box.deck].framing, decks[box.deck].rect)
-    else:
-        outline = room.outline if room.walls else ()
-        draw_joists(sketch, plan.spec.floor, whole, outline=outline)
+    framing, rect = framing_under(plan, box)
+    walls = plan.spec.room.walls if box.deck is None else ()
+    draw_joists(sketch, framing, rect, outline=plan.spec.room.outline if walls else ())
     for area in plan.spec.no_cut:
         sketch.line(area.rect.outline, "no_cut", closed=True)
         sketch.hatch(area.rect, "no_cut", spacing_mm=2.2, crossed=True)
@@ -140,13 +143,25 @@ def _cross(sketch: Sketch, at: Point, layer: str) -> None:
     sketch.line(((x, y - half), (x, y + half)), layer, cut=False)
 
 
-def _second(sketch: Sketch, plan: Plan, at: Point) -> None:
-    """The other of two marks, with its hole; one of the two is cut."""
-    _cross(sketch, at, "second_mark")
+def _second(sketch: Sketch, plan: Plan, box: Box, at: Point) -> None:
+    """The other of two marks, its sign turned, with its hole, and measured from the first: above
+    and at the right, where nothing else is measured while nobody knows the joists."""
+    (x, y), units = at, plan.spec.project.units
+    half = sketch.metres(_CROSS_MM) / 2
+    for side in (-half, half):
+        sketch.line(((x - half, y - side), (x + half, y + side)), "second_mark", cut=False)
     size = plan.spec.new_work.cut_out
     if size is not None:
-        sketch.line(_around(at, size).outline, "second_mark", closed=True, cut=False)
-    sketch.label("second", ("second mark",), (at,), clear_mm=_CROSS_MM + 0.5)
+        hole = _around(at, size).outline
+        sketch.line(hole, "second_mark", closed=True, cut=False)
+        sketch.keep_free(around(map(sketch.paper, hole)))
+    window, step = sketch.window, sketch.metres(_LINE_MM)
+    across = Mark(x, y, fine_text(abs(x - box.x_m), units))
+    measure(sketch, Datum("x", box.x_m, box.y_m, window.front_m + step, 1.0), [across])
+    ahead = Mark(y, x, fine_text(abs(y - box.y_m), units))
+    measure(sketch, Datum("y", box.y_m, box.x_m, window.right_m + 2 * step, 1.0), [ahead])
+    lines = ("second mark:", "not to be moved")
+    sketch.label("second", lines, (at,), clear_mm=_CROSS_MM + 0.5)
 
 
 def _drift(sketch: Sketch, plan: Plan, box: Box) -> None:
@@ -167,12 +182,11 @@ def _drift(sketch: Sketch, plan: Plan, box: Box) -> None:
     measure(sketch, Datum("y", box.y_m, box.x_m, aside, -1.0), deep)
 
 
-def _titled(cell: View, boxes: list[Box]) -> View:
-    """A cell with the names of its boxes under it."""
+def _titled(cell: View, boxes: list[Box], plan: Plan) -> View:
+    """A cell with the names of its boxes under it, and whether they may be cut."""
     per_mm = cell.scale / 1000
-    lines = [""]
-    if any(box.provisional for box in boxes):
-        lines = ["PROVISIONAL: DO NOT CUT", ""]
+    word = mark_word(boxes[0], plan)
+    lines = [_WARNINGS[word], ""] if word in _WARNINGS else [""]
     for box in boxes:
         longer = f"{lines[-1]}, {box.id}" if lines[-1] else box.id
         if text_width_mm(longer, _TITLE_MM) <= _NAMES_MM or not lines[-1]:

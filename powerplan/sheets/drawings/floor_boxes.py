@@ -25,10 +25,12 @@ from powerplan.sheets.local import local_of
 from powerplan.sheets.off_walls import off_wall
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import from_wall
+from powerplan.sheets.words import DO_NOT_CUT, FINE, FIRM, PROVISIONAL, from_wall, mark_word
 
-PROVISIONAL = "PROVISIONAL: DO NOT CUT before what page 1 asks is found out"
-_FINE = 16
+_WARNINGS = {
+    DO_NOT_CUT: "DO NOT CUT before what page 1 says is mended",
+    PROVISIONAL: "PROVISIONAL: DO NOT CUT before what page 1 asks is found out",
+}
 _SMALL = 50
 
 
@@ -78,8 +80,10 @@ def _drawn(plan: Plan, scale: int) -> View:
 def _title(plan: Plan) -> str:
     if plan.decision.verdict == NOT_POSSIBLE:
         return "NOT POSSIBLE AS DRAWN: do not cut"
-    if any(box.provisional for box in plan.boxes):
-        return f"Floor boxes. {PROVISIONAL}"
+    words = {mark_word(box, plan) for box in plan.boxes}
+    for word, warning in _WARNINGS.items():
+        if word in words:
+            return f"Floor boxes. {warning}"
     return "Floor boxes" if plan.boxes else "The room: nothing is cut"
 
 
@@ -100,7 +104,7 @@ def _draw_box(sketch: Sketch, box: Box, plan: Plan) -> None:
     lines: tuple[str, ...] = (box.id, f"circuit {box.circuit}")
     if sketch.scale > _SMALL:
         lines = lines[:1]  # the table says the rest
-    if box.provisional:
+    if mark_word(box, plan) != FIRM:
         lines = (*lines, "do not cut")
     if box.kind != "floor box":
         outlet(sketch, at)
@@ -121,7 +125,7 @@ def _second_words(box: Box, plan: Plan) -> tuple[str, ...]:
     units, room = plan.spec.project.units, plan.spec.room
     both = zip((box.x_m, box.y_m), box.second_mark_m, (Wall.LEFT, Wall.BACK), strict=True)
     return tuple(
-        f"{off_wall(room, wall, second, units, step=_FINE)} {from_wall(room, wall)}"
+        f"{off_wall(room, wall, second, units, step=FINE)} {from_wall(room, wall)}"
         for first, second, wall in both
         if micrometres(first) != micrometres(second)
     )

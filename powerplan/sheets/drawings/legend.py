@@ -30,12 +30,14 @@ _HATCHED = {
     "pinch": (45.0, 1.5, False),
     "load": (45.0, 2.0, False),
     "load_there": (45.0, 2.0, True),
+    "load_unknown": (135.0, 4.0, False),
 }
 _FRAMED = ("drift", "clear", "lid", "cut_out", "walkway")
-_LINE_MM, _CELL_MM, _SAMPLE_MM, _AIR_MM = 7.0, 10.0, 14.0, 3.0
+_LINE_MM, _CELL_MM, _SAMPLE_MM, _AIR_MM = 6.0, 10.0, 14.0, 3.0
 _ORDER = "turn in the order of work"
 
 _Draw = Callable[[Sketch, Point], None]
+_Entry = tuple[str, _Draw]
 
 
 def legend(view: View) -> tuple[tuple[str, str], ...]:
@@ -69,28 +71,42 @@ def legend_view(views: Iterable[View], width_mm: float, local: Local = str) -> V
     entries = [(local(words), draw) for words, draw in _entries(tuple(views))]
     if not entries:
         return None
-    widest = max(text_width_mm(words, 2.0) for words, _ in entries)
-    cell = _SAMPLE_MM + _AIR_MM + widest + 2 * _AIR_MM
-    columns = max(1, int(width_mm // cell))
-    lines = -(-len(entries) // columns)
     sketch = Sketch(1, Rect(left_m=-1.0, right_m=9.0, back_m=-9.0, front_m=1.0))
-    for place, (words, draw) in enumerate(entries):
-        column, line = divmod(place, lines)
-        left, y_m = column * cell / 1000, -line * _LINE_MM / 1000
-        draw(sketch, (left + _SAMPLE_MM / 2000, y_m))
-        at = (left + (_SAMPLE_MM + _AIR_MM) / 1000, y_m)
-        sketch.words(Text(at=at, words=words, layer="text", anchor="lm"))
+    left = 0.0
+    for column in _columns(entries, width_mm):
+        for line, (words, draw) in enumerate(column):
+            y_m = -line * _LINE_MM / 1000
+            draw(sketch, ((left + _SAMPLE_MM / 2) / 1000, y_m))
+            at = ((left + _SAMPLE_MM + _AIR_MM) / 1000, y_m)
+            sketch.words(Text(at=at, words=words, layer="text", anchor="lm"))
+        left += _wide_mm(column)
     told = "; ".join(words for words, _ in entries)
     return sketch.view("What the lines and signs mean", f"A legend: {told}.")
 
 
-def _entries(views: tuple[View, ...]) -> list[tuple[str, _Draw]]:
+def _columns(entries: list[_Entry], width_mm: float) -> list[list[_Entry]]:
+    """Entries from the top down in as many columns as stand side by side, each as wide as it is."""
+    best = [entries]
+    for count in range(2, len(entries) + 1):
+        lines = -(-len(entries) // count)
+        columns = [entries[at : at + lines] for at in range(0, len(entries), lines)]
+        if sum(map(_wide_mm, columns)) - 2 * _AIR_MM <= width_mm and len(columns) > len(best):
+            best = columns
+    return best
+
+
+def _wide_mm(column: list[_Entry]) -> float:
+    widest = max(text_width_mm(words, 2.0) for words, _ in column)
+    return _SAMPLE_MM + _AIR_MM + widest + 2 * _AIR_MM
+
+
+def _entries(views: tuple[View, ...]) -> list[_Entry]:
     """Meaning and sample of each sign, in the order of the table of layers."""
     used = {key for view in views for key, _ in legend(view)}
     items = [item for view in views for item in view.items]
     squares = sum(isinstance(i, Line) and i.layer == "box" and i.closed for i in items)
     circles = sum(isinstance(i, Arc) and i.layer == "box" for i in items)
-    entries: list[tuple[str, _Draw]] = []
+    entries: list[_Entry] = []
     for one in all_layers():
         if one.key not in used:
             continue

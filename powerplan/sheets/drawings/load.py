@@ -5,14 +5,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import amps_text, plural
-from powerplan.model.plan import CircuitUse, PlacedChair, Plan
-from powerplan.sheets.amounts import amps_parts
+from powerplan.model.lengths import amps_text, joined, plural
+from powerplan.model.plan import CircuitUse, Plan
+from powerplan.sheets.amounts import amps_parts, asked_a
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.local import local_of
 from powerplan.sheets.scene import Text, View
 
-_FACTOR = "continuous_factor"
 _STEP_MM = 31.0
 _HIGH_MM = 8.0
 _CUT_MM = 4.0
@@ -50,13 +49,13 @@ def load_view(plan: Plan, room_mm: tuple[float, float]) -> View | None:
     """
     if not plan.circuits:
         return None
-    tapes = [(use, _pieces(plan, use)) for use in plan.circuits]
-    most_a = max([1.0, *(_reach_a(use, pieces) for use, pieces in tapes)])
+    tapes = [(use, _pieces(plan, use), _unknown(plan, use)) for use in plan.circuits]
+    most_a = max([1.0, *(_reach_a(use, pieces) for use, pieces, _ in tapes)])
     length_mm = min(_MOST_MM, max(_LEAST_MM, room_mm[0] - 2 * _SIDE_MM))
     sketch = Sketch(1, Rect(left_m=-1.0, right_m=2.0, back_m=-99.0, front_m=1.0), local_of(plan))
-    for number, (use, pieces) in enumerate(tapes):
-        _Tape(sketch, -number * _STEP_MM, length_mm / most_a).draw(use, pieces)
-    told = "; ".join(_told(use) for use in plan.circuits)
+    for number, (use, pieces, unknown) in enumerate(tapes):
+        _Tape(sketch, -number * _STEP_MM, length_mm / most_a).draw(use, pieces, unknown)
+    told = "; ".join(_told(use, unknown) for use, _, unknown in tapes)
     described = f"{plural(len(tapes), 'tape')} of amperes, zero at the left. {told}."
     return sketch.view("What each circuit carries", described)
 
@@ -65,22 +64,21 @@ def _reach_a(use: CircuitUse, pieces: list[_Piece]) -> float:
     return max([use.breaker_a or 0.0, *(piece.end_a for piece in pieces)])
 
 
-def _told(use: CircuitUse) -> str:
+def _told(use: CircuitUse, unknown: str) -> str:
     limit = "a breaker that is not known" if use.breaker_a is None else amps_text(use.breaker_a)
-    more = "" if use.load_known else ", and what is already on it is not known"
+    more = f", and {unknown} is not known" if unknown else ""
     return f"Circuit {use.id} asks {amps_text(use.asks_a, up=True)} of {limit}{more}"
 
 
 def _pieces(plan: Plan, use: CircuitUse) -> list[_Piece]:
-    """What is there already, then chair by chair in the order of the plan."""
-    factor = next((n.value for n in plan.rules.numbers if n.name == _FACTOR), 1.0)
+    """What is known to be there already, then chair by chair in the order of the plan."""
     chairs = [chair for chair in plan.chairs if chair.circuit == use.id]
-    asked = [_asked_a(chair, factor) for chair in chairs]
-    there_a = use.asks_a - sum(asked) if use.load_known else 0.0
-    named = [("there", "already on it", there_a)] if there_a > _HAIR_A else []
+    asked = [asked_a(chair, plan) for chair in chairs]
+    there_a = use.asks_a - sum(asked)
+    words = "already on it" if use.load_known else "known to be on it"
+    named = [("there", words, there_a)] if there_a > _HAIR_A else []
     named += [(chair.id, chair.id, part) for chair, part in zip(chairs, asked, strict=True)]
-    parts_a = [part for _, _, part in named]
-    told = amps_parts(parts_a, use.asks_a if use.load_known else sum(asked))
+    told = amps_parts([part for _, _, part in named], use.asks_a)
     pieces = []
     at = 0.0
     for (key, words, part_a), amount in zip(named, told, strict=True):
@@ -89,9 +87,13 @@ def _pieces(plan: Plan, use: CircuitUse) -> list[_Piece]:
     return pieces
 
 
-def _asked_a(chair: PlacedChair, factor: float) -> float:
-    """A chair's length of the tape: its lasting part with the factor on, and the rest. [A]"""
-    return factor * chair.continuous_a + (chair.input_a - chair.continuous_a)
+def _unknown(plan: Plan, use: CircuitUse) -> str:
+    """What of a circuit's load nobody knows; "" where all of it is known."""
+    if use.load_known:
+        return ""
+    circuit = next((one for one in plan.spec.circuits if one.id == use.id), None)
+    named = circuit.not_measured if circuit is not None else ()
+    return joined(named) or "what is already on it"
 
 
 class _Tape:
@@ -102,21 +104,22 @@ class _Tape:
         self._low, self._high = low_mm / 1000, (low_mm + _HIGH_MM) / 1000
         self._m_per_a = mm_per_a / 1000
 
-    def draw(self, use: CircuitUse, pieces: list[_Piece]) -> None:
-        """Draw the tape of one circuit."""
-        self._title(use)
+    def draw(self, use: CircuitUse, pieces: list[_Piece], unknown: str) -> None:
+        """Draw the tape of one circuit; ``unknown`` names what of its load is not known."""
+        self._title(use, pieces, unknown)
         for piece in pieces:
             self._piece(use, piece)
         end_a = max([0.0, *(piece.end_a for piece in pieces)])
-        self._limit(use, end_a)
+        self._limit(use, end_a, unknown)
         self._ticks(max(end_a, use.breaker_a or 0.0))
 
-    def _title(self, use: CircuitUse) -> None:
+    def _title(self, use: CircuitUse, pieces: list[_Piece], unknown: str) -> None:
         words = (
             f"circuit {use.id}{' (new)' if use.new else ''}: asks {amps_text(use.asks_a, up=True)}"
         )
-        if not use.load_known:
-            words += " for the chairs; what is already on it is NOT KNOWN"
+        if unknown:
+            known = " and what is known beside them" if any(one.there for one in pieces) else ""
+            words += f" for the chairs{known}; {unknown}: NOT KNOWN"
         at = (0.0, self._high + _TITLE_MM / 1000)
         self._sketch.words(Text(at=at, words=words, layer="text", height_mm=2.5, anchor="lm"))
 
@@ -132,11 +135,11 @@ class _Tape:
         per = self._m_per_a
         return Rect(left_m=start_a * per, right_m=end_a * per, back_m=self._low, front_m=self._high)
 
-    def _limit(self, use: CircuitUse, end_a: float) -> None:
+    def _limit(self, use: CircuitUse, end_a: float, unknown: str) -> None:
         if use.breaker_a is None:
             at = (end_a * self._m_per_a, (self._low + self._high) / 2)
-            unknown = ("limit NOT KNOWN:", "read the breaker")
-            self._sketch.label(f"limit {use.id}", unknown, (at,), clear_mm=1.0)
+            lines: tuple[str, ...] = ("limit NOT KNOWN:", "read the breaker")
+            self._sketch.label(f"limit {use.id}", lines, (at,), clear_mm=1.0)
             return
         x_m, cut = use.breaker_a * self._m_per_a, _CUT_MM / 1000
         self._sketch.line(((x_m, self._low - cut), (x_m, self._high + cut)), "limit")
@@ -144,9 +147,13 @@ class _Tape:
         self._sketch.label(f"limit {use.id}", told, ((x_m, self._high + cut),), clear_mm=0.5)
         if use.breaker_a - end_a > _HAIR_A:
             left = self._rect(end_a, use.breaker_a)
-            self._sketch.line(left.outline, "load", closed=True)
+            layer = "load_unknown" if unknown else "load"
+            self._sketch.line(left.outline, layer, closed=True)
             words = f"{amps_text(use.breaker_a - end_a, down=True)} left"
-            lines = (words,) if use.load_known else (f"{words}, less", "what is already on it")
+            lines = (words,)
+            if unknown:
+                lines = (f"{words}, less", f"{unknown}: NOT KNOWN")
+                self._sketch.hatch(left, layer, angle_deg=135.0, spacing_mm=4.0)
             key = f"left {use.id}"
             self._sketch.label(key, lines, (left.middle,), on=True, clear_mm=4.2, height_mm=1.8)
 

@@ -8,13 +8,7 @@ from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.drawings.symbols import OUTLET_MM, outlet
 
 
-def draw_outlets(
-    sketch: Sketch,
-    plan: Plan,
-    names: frozenset[str] | None = None,
-    *,
-    mark_unused: bool = False,
-) -> None:
+def draw_outlets(sketch: Sketch, plan: Plan, *, mark_unused: bool = False) -> None:
     """Draw existing outlets with name and circuit.
 
     Parameters
@@ -23,15 +17,13 @@ def draw_outlets(
         The drawing.
     plan : Plan
         The plan.
-    names : frozenset of str or None
-        Only those; None is every one.
     mark_unused : bool
         True to say of an outlet into which nothing is plugged that it is not used.
     """
     used = {cord.from_ for cord in plan.cords} | {box.wired_from for box in plan.boxes}
     for one in plan.spec.outlets:
         at = (one.x_m, one.y_m)
-        if (names is not None and one.id not in names) or not sketch.sees(at):
+        if not sketch.sees(at):
             continue
         outlet(sketch, at, level=one.wall in (Wall.LEFT, Wall.RIGHT))
         lines: tuple[str, ...] = (one.id, f"circuit {one.circuit}")

@@ -245,17 +245,13 @@ def _name(
         for up in (_AT[0], _AT[4], _AT[3], _AT[2], _AT[1])
         for across in (_AT if apart else _AT[:3])
     ]
-    clear = [at for at in anchors if not any(_in(at, other) for other in apart)]
+    clear = [at for at in anchors if not any(other.has(at) for other in apart)]
     sketch.label(key, lines, clear or anchors, on=True, height_mm=1.8)
-
-
-def _in(point: Point, rect: Rect) -> bool:
-    return rect.left_m <= point[0] <= rect.right_m and rect.back_m <= point[1] <= rect.front_m
 
 
 def _draw_framing(sketch: Sketch, plan: Plan) -> None:
     room, spec = plan.spec.room, plan.spec
-    whole = Rect(left_m=0.0, right_m=room.width_m, back_m=0.0, front_m=room.depth_m)
+    whole = room.rect
     decks = tuple(riser.rect for riser in spec.risers)
     draw_joists(sketch, spec.floor, whole, decks, room.outline if room.walls else ())
     edge = Wall.LEFT if spec.floor.joists_run == "back to screen" else Wall.BACK

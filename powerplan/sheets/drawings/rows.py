@@ -109,7 +109,8 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
     draw_floor(sketch, plan, framing=False, apart=(row.swept,))
     draw_reclined(sketch, row)
     draw_upright(sketch, row)
-    draw_order(sketch, row)
+    if plan.decision.verdict != NOT_POSSIBLE:
+        draw_order(sketch, row)
     draw_feeds(sketch, plan, row, cords)
     draw_loose(sketch, plan, row)
     draw_cords(sketch, cords, tag_numbers(plan))

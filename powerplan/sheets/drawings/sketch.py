@@ -61,8 +61,7 @@ class Sketch:
 
     def sees(self, point: Point) -> bool:
         """True when a point lies in the window. [m]"""
-        w = self.window
-        return w.left_m <= point[0] <= w.right_m and w.back_m <= point[1] <= w.front_m
+        return self.window.has(point)
 
     def line(
         self, points: Iterable[Point], layer: str, *, closed: bool = False, cut: bool = True

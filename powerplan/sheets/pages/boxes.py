@@ -14,7 +14,7 @@ from powerplan.sheets.off_walls import (
 )
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import at_least_text, at_most_text, from_wall, layout_faults
+from powerplan.sheets.words import FINE, at_least_text, at_most_text, from_wall, mark_word
 
 
 def boxes_page(plan: Plan) -> Page:
@@ -30,7 +30,7 @@ def boxes_page(plan: Plan) -> Page:
     parts: list[Part] = [
         *not_yet("DO NOT CUT YET: the marks move when this is mended:", plan),
         _marks(plan),
-        moves_table(plan, "How far its middle may move; all four hold at once"),
+        moves_table(plan, "How far its middle may move, rounded down; all four hold at once"),
     ]
     if notes:
         parts.append(Items(lead="Box by box:", items=notes))
@@ -41,40 +41,44 @@ def boxes_page(plan: Plan) -> Page:
 
 
 def _marks(plan: Plan) -> Table:
-    moving = bool(layout_faults(plan))
     units, room = plan.spec.project.units, plan.spec.room
     rows = tuple(
         (
             box.id,
             box.under,
-            from_left(room, box.x_m, units, step=16),
-            from_back(room, box.y_m, units, step=16),
+            from_left(room, box.x_m, units, step=FINE),
+            from_back(room, box.y_m, units, step=FINE),
             box.circuit,
             str(box.sockets),
-            "DO NOT CUT" if moving else "PROVISIONAL" if box.provisional else "firm",
+            mark_word(box, plan),
         )
         for box in plan.boxes
     )
     left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
     head = ("box", "under", left, back, "circuit", "sockets", "mark")
-    return Table(caption="The middle of each box", head=head, rows=rows)
+    return Table(
+        caption=f"The middle of each box, to the nearest {nearest(plan)}", head=head, rows=rows
+    )
+
+
+def nearest(plan: Plan) -> str:
+    """Return to what places of outlets are rounded."""
+    return "millimeter" if plan.spec.project.units in ("mm", "m") else f"1/{FINE} in"
 
 
 def moves_table(plan: Plan, caption: str) -> Table:
     """Return how far each box's middle may move, all four directions at once."""
     units = plan.spec.project.units
-    rows = tuple(
-        (
-            box.id,
-            at_most_text(box.drift.left_m, units),
-            at_most_text(box.drift.right_m, units),
-            at_most_text(box.drift.back_m, units),
-            at_most_text(box.drift.screen_m, units),
-        )
-        for box in plan.boxes
-    )
+    rows: list[tuple[str, ...]] = []
+    for box in plan.boxes:
+        drift, two = box.drift, box.second_mark_m is not None
+        ways = (drift.left_m, drift.right_m, drift.back_m, drift.screen_m)
+        far = tuple(at_most_text(way_m, units) for way_m in ways)
+        rows.append((f"{box.id}, first mark" if two else box.id, *far))
+        if two:
+            rows.append((f"{box.id}, second mark", *("not at all" for _ in ways)))
     head = ("box", "to the left", "to the right", "to the back", "to the screen")
-    return Table(caption=caption, head=head, rows=rows)
+    return Table(caption=caption, head=head, rows=tuple(rows))
 
 
 def _notes(box: Box, plan: Plan) -> list[str]:
@@ -89,10 +93,10 @@ def _notes(box: Box, plan: Plan) -> list[str]:
     if box.provisional:
         notes.append(f"{box.id}: PROVISIONAL: do not cut before what is not checked is known")
     if box.second_mark_m is not None:
+        where = place_words(box.second_mark_m, plan, step=FINE)
         notes.append(
-            f"{box.id}: second mark {place_words(box.second_mark_m, plan)}: of the two, one is "
-            "clear of joists "
-            "wherever they lie; scan, then cut one"
+            f"{box.id}: second mark {where}: of the two, one is clear of joists wherever they lie; "
+            "scan, then cut one; it may not be moved"
         )
     for side in (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN):
         notes += beside_words(box.id, (box.x_m, box.y_m), side, plan)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import amps_text, length_text
+from powerplan.model.lengths import FOOT_M, amps_text, length_text, micrometres
 from powerplan.model.plan import CircuitUse, Plan
+from powerplan.sheets.amounts import factor_of
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN
 
+_DOWN_TO_M = {"mm": 0.1, "m": 0.1}
 _HEAD = ("circuit", "asks", "may give", "left", "breaker", "wire", "home run", "drop")
 
 
@@ -39,7 +41,26 @@ def circuits_page(plan: Plan) -> Page:
             f"Drop is at the farthest chair; resistance: {plan.rules.resistance_basis}."
         )
     )
+    runs = tuple(filter(None, (_home_run(plan, circuit) for circuit in plan.circuits)))
+    if runs:
+        parts.append(
+            Say(text=f"Within the drop that is advised, at the farthest chair: {'; '.join(runs)}.")
+        )
     return Page(title=title, parts=tuple(parts))
+
+
+def _home_run(plan: Plan, circuit: CircuitUse) -> str:
+    """The longest home run within the advised drop, down to half a foot or 100 mm; "" where it is
+    not known."""
+    most_m, units = circuit.home_run_most_m, plan.spec.project.units
+    if most_m is None:
+        return ""
+    wire = f"on {circuit.wire} " if circuit.wire else ""
+    step_um = micrometres(float(_DOWN_TO_M.get(units, FOOT_M / 2)))
+    told_um = micrometres(most_m) // step_um * step_um
+    if not told_um:
+        return f"{circuit.id} {wire}has no home run short enough"
+    return f"{circuit.id} {wire}a home run of {length_text(told_um / 1e6, units)} at most"
 
 
 def _row(plan: Plan, circuit: CircuitUse) -> tuple[str, ...]:
@@ -80,7 +101,7 @@ def _fed(plan: Plan, circuit: str) -> str:
 
 
 def _factor(plan: Plan) -> str:
-    for number in plan.rules.numbers:
-        if number.name == "continuous_factor":
-            return f"{number.value:g} x what lasts 3 h or more, plus the rest"
-    return "the sum of all currents"
+    factor = factor_of(plan)
+    if factor == 1.0:
+        return "the sum of all currents"
+    return f"{factor:g} x what lasts 3 h or more, plus the rest"

@@ -4,23 +4,34 @@ from __future__ import annotations
 
 import math
 
-from powerplan.model.lengths import INCH_M, length_text
-from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.model.faces import STUDS
+from powerplan.model.lengths import INCH_M, joined, length_text
+from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Riser, Wall
-from powerplan.sheets.drawings.box_measures import free_floor
+from powerplan.sheets.drawings.box_measures import taped_floor
 from powerplan.sheets.levels import crosses_a_step
-from powerplan.sheets.off_walls import build_ups, corners_told, from_back, from_left, off_wall
-from powerplan.sheets.pages.boxes import moves_table
+from powerplan.sheets.off_walls import (
+    build_ups,
+    corners_told,
+    from_back,
+    from_left,
+    off_wall,
+    place_words,
+    printed_corners,
+    printed_room,
+)
+from powerplan.sheets.pages.boxes import moves_table, nearest
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
+from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.pages.print_wiring import buying, circuits_named, there, wires
-from powerplan.sheets.pages.print_words import capital, not_yet, place_text
-from powerplan.sheets.part_texts import plain_page
+from powerplan.sheets.pages.print_words import capital, not_yet
 from powerplan.sheets.parts import Figure, Items, Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import from_wall
+from powerplan.sheets.words import DO_NOT_CUT, FINE, fine_text, from_wall, mark_word
 
+_NOT_YET = "DO NOT CUT YET: the marks move when this is mended:"
 _SQUARE_WITHIN_M = float(INCH_M / 2)
 
 
@@ -36,8 +47,8 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     legend : View, optional
         What their lines and signs mean.
     """
-    drawn: list[Part] = [Figure(view=view) for view in views]
-    drawn += [] if legend is None else [Figure(view=legend)]
+    floor, *large = [Figure(view=view) for view in views]
+    drawn = [floor] if legend is None else [floor, Figure(view=legend)]
     parts: list[Part] = []
     if plan.decision.verdict == NOT_POSSIBLE:
         lines = (
@@ -45,14 +56,19 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
             "nothing is marked. See page 1.",
         )
         parts += [Marked(mark="NOT POSSIBLE AS DRAWN", lines=lines), Say(text=_lead(plan))]
-        parts += [*drawn, *_room(plan), *_rows(plan), *there(plan)]
+        parts += [*drawn, *large, *_room(plan), *_rows(plan), *there(plan)]
     else:
-        parts += not_yet("DO NOT CUT YET: the marks move when this is mended:", plan)
-        parts += [Say(text=_lead(plan)), *drawn[:1], *_room(plan), *drawn[1:]]
-        parts += [*_marks(plan), *there(plan), _stop(plan)]
-    return plain_page(
-        SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts)), plan
-    )
+        parts += not_yet(_NOT_YET, plan) or _mend_first(plan)
+        parts += [Say(text=_lead(plan)), *drawn, *_room(plan), *large]
+        parts += [*_marks(plan), *there(plan), *plugs_behind(plan), _stop(plan)]
+    return SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts))
+
+
+def _mend_first(plan: Plan) -> list[Part]:
+    """What stops the work though no mark moves for it."""
+    if not plan.boxes or mark_word(plan.boxes[0], plan) != DO_NOT_CUT:
+        return []
+    return [Say(text="DO NOT CUT YET: first mend what page 1 lists.")]
 
 
 def _title(plan: Plan) -> str:
@@ -61,23 +77,29 @@ def _title(plan: Plan) -> str:
 
 def _lead(plan: Plan) -> str:
     told = "Left and right are as you sit watching the screen."
-    face = "studs" if plan.spec.room.print_to == "studs" else "finished face"
+    face = "studs" if plan.spec.room.print_to == STUDS else "finished face"
     if plan.boxes:
         told += (
             " Every measure is to the middle of the box, with the tape level, from the "
-            f"{face} of the wall named. First prove the room as told below."
+            f"{face} of the wall named, to the nearest {nearest(plan)}; how far a box may be "
+            "moved is rounded down. First prove the room as told below."
         )
     return told
 
 
 def _room(plan: Plan) -> list[Part]:
     room, units = plan.spec.room, plan.spec.project.units
-    size = (
-        f"The room is {length_text(room.width_m, units)} wide (left to right) and "
-        f"{length_text(room.depth_m, units)} deep (back to screen), between finished walls."
-    )
+    printed, studs = printed_room(plan), room.print_to == STUDS
+    between = "between studs" if studs else "between finished walls"
     if room.walls:
-        size = size.replace("between finished walls", "at its widest and deepest")
+        between = "at its widest and deepest" + (", between studs" if studs else "")
+    size = (
+        f"The room is {fine_text(printed.width_m, units)} wide (left to right) and "
+        f"{fine_text(printed.depth_m, units)} deep (back to screen), {between}."
+    )
+    if studs:
+        finished = f"{fine_text(room.width_m, units)} by {fine_text(room.depth_m, units)}"
+        size += f" Between finished walls it will be {finished}."
     size = " ".join((size, *build_ups(plan)))
     risers = tuple(_riser_size(riser, units) for riser in plan.spec.risers)
     limit = length_text(_SQUARE_WITHIN_M, units)
@@ -89,14 +111,15 @@ def _room(plan: Plan) -> list[Part]:
 def _walls(plan: Plan) -> list[Part]:
     """The walls of a room that is no plain rectangle."""
     room, units = plan.spec.room, plan.spec.project.units
+    starts = printed_corners(room) if room.walls else ()
     rows = tuple(
         (
             wall.label,
-            length_text(math.dist(wall.start, wall.end), units),
-            from_left(room, wall.start[0], units),
-            from_back(room, wall.start[1], units),
+            fine_text(math.dist(start, end), units),
+            from_left(room, start[0], units, step=FINE),
+            from_back(room, start[1], units, step=FINE),
         )
-        for wall in room.walls
+        for wall, start, end in zip(room.walls, starts, (*starts[1:], *starts[:1]), strict=True)
     )
     caption = "The walls, each from where the one before ends"
     left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
@@ -107,27 +130,28 @@ def _walls(plan: Plan) -> list[Part]:
 def _riser_size(riser: Riser, units: str) -> str:
     rect = riser.rect
     return (
-        f"Riser {riser.id} is {length_text(rect.width_m, units)} wide, "
-        f"{length_text(rect.depth_m, units)} deep and {length_text(riser.height_m, units)} high."
+        f"Riser {riser.id} is {fine_text(rect.width_m, units)} wide, "
+        f"{fine_text(rect.depth_m, units)} deep and {fine_text(riser.height_m, units)} high."
     )
 
 
 def _diagonals(plan: Plan) -> str:
-    room, units = plan.spec.room, plan.spec.project.units
-    free = free_floor(plan)
+    units, printed, part = plan.spec.project.units, printed_room(plan), taped_floor(plan)
     limit = length_text(_SQUARE_WITHIN_M, units)
     stop = f"If the two differ by more than {limit}, stop and call."
-    whole = length_text(math.hypot(room.width_m, room.depth_m), units)
-    if free.back_m > 0:
-        part = length_text(math.hypot(free.width_m, free.depth_m), units)
+    whole = fine_text(math.hypot(printed.width_m, printed.depth_m), units)
+    to = ", stud to stud" if plan.spec.room.print_to == STUDS else ""
+    if part.back_m > 0:
+        ahead = fine_text(math.hypot(part.width_m, part.depth_m), units)
         return (
-            f"First measure both diagonals of the floor ahead of the riser: if it is square, each "
-            f"is {part}. Those of the whole room are {whole}, measured at one height, above the "
-            f"riser. {stop}"
+            f"First measure both diagonals of the floor ahead of the riser{to}: if it is square, "
+            f"each is {ahead}. Those of the whole room are {whole}, measured at one height, above "
+            f"the riser. {stop}"
         )
     level = ", at one height, above the riser" if crosses_a_step(plan) else ""
     return (
-        f"First measure both diagonals of the room{level}: if it is square, each is {whole}. {stop}"
+        f"First measure both diagonals of the room{to}{level}: if it is square, each is {whole}. "
+        f"{stop}"
     )
 
 
@@ -165,26 +189,39 @@ def _marks(plan: Plan) -> list[Part]:
 
 
 def _notes(plan: Plan) -> list[Part]:
-    notes: list[str] = []
+    """What is to be minded of boxes; of several alike it is said once."""
+    told: dict[str, list[str]] = {}
     for box in plan.boxes:
-        name = capital(box.id)
-        if box.provisional:
-            notes.append(
-                f"{name} is PROVISIONAL: do not cut. First find out what page 1 asks, then have "
-                "the room planned again with what was found; that set shows the mark to cut"
-            )
-        if box.deck is not None:
-            notes.append(f"{name} is cut into the deck of riser {box.deck}, not into the floor")
-        if box.moved_because:
-            notes.append(f"{name} is moved from the middle of its clear floor: {box.moved_because}")
-        if box.second_mark_m is not None:
-            notes.append(
-                f"{name} has two marks, since nobody knows where the joists lie. If they run and "
-                "are spaced as the plan says, one of the two is clear of them. Never cut both. A "
-                "second mark may not be moved, and cords to a box there are measured again"
-            )
-    ended = tuple(note if note.endswith(".") else f"{note}." for note in notes)
-    return [Items(lead="Box by box:", items=ended)] if ended else []
+        for note in _box_notes(box):
+            told.setdefault(note, []).append(box.id)
+    items = []
+    for note, names in told.items():
+        verb = "has" if note.startswith("two marks") else "is"
+        if len(names) > 1:
+            verb = {"has": "have", "is": "are"}[verb]
+        text = f"{capital(joined(names))} {verb} {note}"
+        items.append(text if text.endswith(".") else f"{text}.")
+    return [Items(lead="Box by box:", items=tuple(items))] if items else []
+
+
+def _box_notes(box: Box) -> list[str]:
+    notes: list[str] = []
+    if box.provisional:
+        notes.append(
+            "PROVISIONAL: do not cut. First find out what page 1 asks, then have the room planned "
+            "again with what was found; that set shows the mark to cut"
+        )
+    if box.deck is not None:
+        notes.append(f"cut into the deck of riser {box.deck}, not into the floor")
+    if box.moved_because:
+        notes.append(f"moved from the middle of its clear floor: {box.moved_because}")
+    if box.second_mark_m is not None:
+        notes.append(
+            "two marks, since nobody knows where the joists lie. If they run and are spaced as the "
+            "plan says, one of the two is clear of them. Never cut both. A second mark may not be "
+            "moved, and cords to a box there are measured again"
+        )
+    return notes
 
 
 def _avoid(plan: Plan) -> Items:
@@ -199,8 +236,8 @@ def _avoid(plan: Plan) -> Items:
         told.append(f"Floor: {_framing(spec.floor, plan, None)}")
     for area in spec.no_cut:
         rect = area.rect
-        corner = place_text((rect.left_m, rect.back_m), plan)
-        size = f"{length_text(rect.width_m, units)} x {length_text(rect.depth_m, units)}"
+        corner = place_words((rect.left_m, rect.back_m), plan, step=FINE)
+        size = f"{fine_text(rect.width_m, units)} x {fine_text(rect.depth_m, units)}"
         told.append(
             f"{capital(area.id)}: cut nothing over it; its back left corner is {corner}; {size}."
         )
@@ -217,23 +254,24 @@ def _framing(framing: Framing, plan: Plan, riser: str | None) -> str:
     where = "direction unknown" if framing.joists_run is None else f"running {framing.joists_run}"
     text = f"joists, {where}"
     if framing.spacing_m is not None:
-        text += f", {length_text(framing.spacing_m, units)} apart"
+        text += f", {fine_text(framing.spacing_m, units)} apart"
     if framing.joist_width_m is not None:
-        text += f", each {length_text(framing.joist_width_m, units)} thick"
+        text += f", each {fine_text(framing.joist_width_m, units)} thick"
     if framing.first_joist_m is None or framing.joists_run is None:
         return f"{text}; where they lie is unknown: find them before cutting."
     wall = Wall.LEFT if framing.joists_run == "back to screen" else Wall.BACK
     edge = from_wall(plan.spec.room, wall)
     first_m = framing.first_joist_m
     if riser is None:
-        away = off_wall(plan.spec.room, wall, first_m, units)
+        away = off_wall(plan.spec.room, wall, first_m, units, step=FINE)
         first = f"the middle of the first is {away} {edge}"
     else:
         rect = next(one.rect for one in plan.spec.risers if one.id == riser)
         start = rect.left_m if wall == Wall.LEFT else rect.back_m
+        away = off_wall(plan.spec.room, wall, start + first_m, units, step=FINE)
         first = (
-            f"the middle of the first is {length_text(first_m, units)} from the riser's own "
-            f"{wall.value} edge, {off_wall(plan.spec.room, wall, start + first_m, units)} {edge}"
+            f"the middle of the first is {fine_text(first_m, units)} from the riser's own "
+            f"{wall.value} edge, {away} {edge}"
         )
     return f"{text}; {first}. Prove it with a scan before cutting."
 

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from powerplan.model.findings import Outcome
 from powerplan.model.lengths import amps_text, joined
-from powerplan.model.plan import CircuitUse, Plan
+from powerplan.model.plan import CircuitUse, PlacedChair, Plan
+from powerplan.sheets.amounts import asked_a, factor_of
 from powerplan.sheets.pages.circuits import circuits_page
 from powerplan.sheets.pages.print_words import capital
-from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Figure, Items, Part, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import measure
 
-_FACTOR = "continuous_factor"
 _LOOKS = ("switched-outlet", "circuit-looked-at", "leakage-by-count", "switch-on-by-count")
 
 
@@ -31,11 +30,8 @@ def circuits_sheet(plan: Plan, view: View | None) -> SheetPage:
     parts += [Figure(view=view)] if view is not None else []
     if plan.circuits:
         parts += [_chairs(plan), *_asked(plan)]
-    return plain_page(
-        SheetPage(
-            number="4", title="Circuits", reader="electrician and inspector", parts=tuple(parts)
-        ),
-        plan,
+    return SheetPage(
+        number="4", title="Circuits", reader="electrician and inspector", parts=tuple(parts)
     )
 
 
@@ -43,24 +39,23 @@ def _chairs(plan: Plan) -> Part:
     rows = []
     for use in plan.circuits:
         fed = [chair for chair in plan.chairs if chair.circuit == use.id]
-        alike = sorted({(chair.input_a, chair.continuous_a) for chair in fed})
-        each = joined([_asks_each(plan, *pair) for pair in alike])
+        alike = {(chair.input_a, chair.continuous_a): chair for chair in fed}
+        each = joined([_asks_each(plan, chair) for _, chair in sorted(alike.items())])
         names = joined([chair.id for chair in fed])
         rows.append((use.id, str(len(fed)), names or "none", each or "-"))
     head = ("circuit", "chairs", "which", "each asks")
     return Table(caption="Chairs by circuit", head=head, rows=tuple(rows))
 
 
-def _asks_each(plan: Plan, input_a: float, continuous_a: float) -> str:
+def _asks_each(plan: Plan, chair: PlacedChair) -> str:
     """How the figure of one chair on the tape comes about."""
-    factor = next((n.value for n in plan.rules.numbers if n.name == _FACTOR), 1.0)
-    other_a = round(input_a - continuous_a, 6)
-    if factor == 1.0 or not continuous_a:
-        return amps_text(input_a)
-    asks_a = factor * continuous_a + other_a
+    factor, lasting_a = factor_of(plan), chair.continuous_a
+    if factor == 1.0 or not lasting_a:
+        return amps_text(chair.input_a)
+    other_a = round(chair.input_a - lasting_a, 6)
     rest = f" + {amps_text(other_a)}" if other_a else ""
-    whole = measure(asks_a, "A", plan.spec.project.units, fine=True)
-    return f"{factor:g} x {amps_text(continuous_a)}{rest} = {whole}"
+    whole = measure(asked_a(chair, plan), "A", plan.spec.project.units, fine=True)
+    return f"{factor:g} x {amps_text(lasting_a)}{rest} = {whole}"
 
 
 def _asked(plan: Plan) -> list[Part]:

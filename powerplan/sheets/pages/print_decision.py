@@ -18,8 +18,9 @@ from powerplan.model.plan import (
 )
 from powerplan.sheets.bought import bought
 from powerplan.sheets.pages.place_notes import place_lead, place_sentences
+from powerplan.sheets.pages.print_advice import unmet_advice
 from powerplan.sheets.pages.print_why import plain_reasons
-from powerplan.sheets.part_texts import plain_page
+from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 
@@ -34,6 +35,9 @@ _HOW = {
     "everything that may run of an evening is on, and writes down which part stays on for hours.",
     "breaker": "Read the number on the handle of its breaker in the panel; open nothing.",
     "wire": "A licensed electrician reads the wire size at the panel, power off and proved dead.",
+    "laying": "A licensed electrician looks how the cable runs, in insulation, in conduit or "
+    "clipped to a surface, and what it may carry so. If it is not enough, the circuit needs a "
+    "smaller breaker or a larger cable: plan again with that.",
     "neutral": "A licensed electrician looks in the panel: one handle for both circuits, on "
     "opposite poles; and that nothing is wired on from it.",
     "aluminum": "A licensed electrician opens every outlet and splice that the chairs draw "
@@ -49,11 +53,6 @@ _HOW = {
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
 _ONE, _WHAT = "The one thing to find out", "What to find out"
-_LAYING = (
-    "A licensed electrician looks how the cable runs, in insulation, in conduit or clipped to a "
-    "surface, and what it may carry so. If it is not enough, the circuit needs a smaller breaker "
-    "or a larger cable: plan again with that."
-)
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
     "popcorn makers, kettles, coffee makers, ovens",
@@ -66,6 +65,7 @@ def decision_sheet(plan: Plan) -> SheetPage:
     """Return page 1."""
     answer = Marked(mark="Answer", lines=(_verdict(plan.decision),))
     parts: list[Part] = [answer, *_mend_first(plan)]
+    parts += [Say(text=told) for told in unmet_advice(plan)]
     parts.append(
         Items(lead="What happens next, and who does it:", items=_next(plan), numbered=True)
     )
@@ -77,17 +77,14 @@ def decision_sheet(plan: Plan) -> SheetPage:
     if asked:
         parts.append(Items(lead=place_lead(plan), items=asked))
     parts.append(_assumed(plan))
-    return plain_page(
-        SheetPage(number="1", title="Decision", reader="client and seller", parts=tuple(parts)),
-        plan,
-    )
+    return SheetPage(number="1", title="Decision", reader="client and seller", parts=tuple(parts))
 
 
 def _verdict(decision: Decision) -> str:
     sentence = _plain(decision.sentence)
     if sentence.lower().startswith(decision.verdict.lower()):
         return sentence
-    return f"{_capital(decision.verdict)}. {sentence}"
+    return f"{capital(decision.verdict)}. {sentence}"
 
 
 def _plain(text: str) -> str:
@@ -146,7 +143,7 @@ def _find_out(plan: Plan) -> list[Part]:
             )
         ]
         if rest:
-            told = tuple(f"{_capital(_asked(one))}. {_how(one)}" for one in rest)
+            told = tuple(f"{capital(_asked(one))}. {_how(one)}" for one in rest)
             parts.append(Items(lead="After that:", items=told))
         return parts
     if decision.verdict == NOT_POSSIBLE and decision.flips:
@@ -190,8 +187,6 @@ def _only_if(name: str, plan: Plan) -> str:
 
 
 def _how(condition: Condition) -> str:
-    if condition.kind == "wire" and "laid" in condition.sentence:
-        return _LAYING
     return _HOW.get(condition.kind, _HOW["other"])
 
 
@@ -201,7 +196,7 @@ def _asked(condition: Condition) -> str:
 
 
 def _step(step: Step, plan: Plan) -> Part:
-    title = f"{_STEPS.get(step.step, _capital(step.step))}."
+    title = f"{_STEPS.get(step.step, capital(step.step))}."
     if step.step == EXTENSIONS and step.works and not step.extensions:
         return Marked(mark="Not needed", lines=(title, "The chairs' own cords reach."))
     if not step.works:
@@ -214,7 +209,7 @@ def _step(step: Step, plan: Plan) -> Part:
     if _after_chosen(step, plan):
         return Marked(mark="Not needed", lines=(title, f"More work than is needed: {told}"))
     if step.allowed:
-        return Marked(mark="Also", lines=(title, _capital(told)))
+        return Marked(mark="Also", lines=(title, capital(told)))
     if any(finding.stops for finding in plan.findings):
         told = f"{told} What is to be mended first has to be mended for this too."
     return Marked(mark="Closed", lines=(title, f"It would work, but is not offered: {told}"))
@@ -243,13 +238,9 @@ def _assumed(plan: Plan) -> Part:
     subjects: dict[str, list[str]] = {}
     for said in plan.spec.assumed:
         subjects.setdefault(said.words, []).append(said.subject)
-    taken = tuple(f"{_capital(joined(of))}: {words}." for words, of in subjects.items())
+    taken = tuple(f"{capital(joined(of))}: {words}." for words, of in subjects.items())
     measured = (
         "Room, chairs, circuits and outlets are as they were measured and written down; say so "
         "before work starts if any of it is not so.",
     )
     return Items(lead="What is assumed:", items=(*taken, *measured))
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

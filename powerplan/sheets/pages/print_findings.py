@@ -6,7 +6,6 @@ from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import plural
 from powerplan.model.plan import Plan
 from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
-from powerplan.sheets.part_texts import plain_page
 from powerplan.sheets.parts import Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.words import has_text, measure, numbers_text, outcome_word, room_text
@@ -24,10 +23,7 @@ def findings_sheet(plan: Plan) -> SheetPage:
     if rows:
         caption = "Met; of each rule the one with the least room left, the tightest first"
         parts.append(Table(caption=caption, head=_HEAD, rows=rows))
-    return plain_page(
-        SheetPage(number="5", title="Findings", reader="anyone who doubts", parts=tuple(parts)),
-        plan,
-    )
+    return SheetPage(number="5", title="Findings", reader="anyone who doubts", parts=tuple(parts))
 
 
 def _told(worry: list[Finding]) -> list[tuple[Finding, int]]:

@@ -9,12 +9,11 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.beside import framing_under, joists_beside
 from powerplan.sheets.levels import SIDES, faces
 from powerplan.sheets.off_walls import off_wall
-from powerplan.sheets.pages.print_words import BLANK, from_center
+from powerplan.sheets.pages.print_words import BLANK, cord_exit, from_center, size_text
 from powerplan.sheets.parts import Part, Table
-from powerplan.sheets.words import UNKNOWN, from_wall
+from powerplan.sheets.words import FINE, UNKNOWN, fine_text, from_wall
 
 FLOOR_BOX = "floor box"
-FINE = 16  # a mark on an eighth may stand on a sixteenth from the other wall
 
 
 def places(plan: Plan) -> list[Part]:
@@ -29,10 +28,7 @@ def places(plan: Plan) -> list[Part]:
         for name, at, four in found:
             across = (Wall.LEFT, Wall.RIGHT)
             away = {side: abs(at[side not in across] - four[side].at_m) for side in SIDES}
-            told = (
-                f"{length_text(away[side], units, step=FINE)} from {four[side].words}"
-                for side in SIDES
-            )
+            told = (f"{fine_text(away[side], units)} from {four[side].words}" for side in SIDES)
             rows.append((name, *told))
         caption = "The same places taped on one level, straight to the first face met"
         head = ("box", "on its left", "on its right", "behind it", "ahead of it")
@@ -64,7 +60,7 @@ def _from_walls(plan: Plan, marks: list[tuple[str, Box, Point]]) -> Table:
             told(Wall.RIGHT, room.width_m - at[0]),
             told(Wall.BACK, at[1]),
             told(Wall.SCREEN, room.depth_m - at[1]),
-            from_center(at[0], plan),
+            from_center(at[0], plan, step=FINE),
             BLANK,
             BLANK,
         )
@@ -79,8 +75,6 @@ def _from_walls(plan: Plan, marks: list[tuple[str, Box, Point]]) -> Table:
 
 def fittings(plan: Plan) -> Table:
     """Return what each new outlet is: circuit, sockets, sizes, and where its cords leave."""
-    from powerplan.sheets.pages.print_words import cord_exit, size_text
-
     work, units = plan.spec.new_work, plan.spec.project.units
     recessed = "recessed" if work.plug_height_m == 0 else "flush"
     rows = tuple(
@@ -134,7 +128,7 @@ def _joist_row(box: Box, plan: Plan) -> tuple[str, ...]:
         sides = tuple(
             f"none before the {way} edge"
             if middle is None
-            else f"{length_text(abs(middle - at), units, step=FINE)} to the {way}"
+            else f"{fine_text(abs(middle - at), units)} to the {way}"
             for middle, way in zip((beside.before_m, beside.after_m), ways, strict=True)
         )
     return (box.id, run, *sides, UNKNOWN if thick is None else length_text(thick, units))

@@ -8,7 +8,7 @@ from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Outlet, Size
 from powerplan.sheets.off_walls import on_wall_words, place_words
 from powerplan.sheets.parts import Items
-from powerplan.sheets.words import layout_faults
+from powerplan.sheets.words import FINE, layout_faults
 
 BLANK = "____________"
 
@@ -18,7 +18,7 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def from_center(x_m: float, plan: Plan) -> str:
+def from_center(x_m: float, plan: Plan, *, step: int = 8) -> str:
     """Return how far a place is from the room's center line, and on which side.
 
     Parameters
@@ -27,17 +27,15 @@ def from_center(x_m: float, plan: Plan) -> str:
         From the left wall. [m]
     plan : Plan
         For the room and the units.
+    step : int
+        The fraction of an inch to round to.
     """
     off_um = micrometres(x_m) - micrometres(plan.spec.room.width_m / 2)
     if not off_um:
         return "on it"
     side = "right" if off_um > 0 else "left"
-    return f"{length_text(abs(off_um) / 1e6, plan.spec.project.units)} {side}"
-
-
-def place_text(point: Point, plan: Plan) -> str:
-    """Return a place as its distances from the left and the back wall. [m]"""
-    return place_words(point, plan)
+    away = length_text(abs(off_um) / 1e6, plan.spec.project.units, step=step)
+    return f"{away} {side}"
 
 
 def not_yet(lead: str, plan: Plan) -> list[Items]:
@@ -58,7 +56,7 @@ def not_yet(lead: str, plan: Plan) -> list[Items]:
 def outlet_place(outlet: Outlet, plan: Plan) -> str:
     """Return where an existing outlet is, as an electrician would look for it."""
     if outlet.wall is None:
-        return f"in the floor, {place_text((outlet.x_m, outlet.y_m), plan)}"
+        return f"in the floor, {place_words((outlet.x_m, outlet.y_m), plan, step=FINE)}"
     up = length_text(outlet.height_m, plan.spec.project.units)
     return f"{on_wall_words(outlet, plan)}, {up} up"
 

@@ -18,6 +18,7 @@ OVERLAP_MM = 30.0
 
 _SMALL = Face(LEAST_PT + 0.5)
 _HAIR_MM = 0.05
+_NAME_MM = 9.0
 _KEY_MM = (50.0, 30.0)
 _KEY_GAP_MM = 3.0
 _ABOVE_MM, _BESIDE_MM = 5.0, 11.0
@@ -56,7 +57,7 @@ def figure_block(view: View, width_mm: float, units: str, scale: str) -> Block:
     window = Window(0.0, 0.0, view.width_mm, view.height_mm)
     left = max(0.0, (width_mm - window.width_mm) / 2)
     below = _below(view.title, window.height_mm, width_mm, units, scale)
-    height = window.height_mm + BELOW_FIGURE_MM
+    height = window.height_mm + _below_mm(scale)
     return Block(height, (Picture((left, 0.0), view, window), *below), space_mm=3.0)
 
 
@@ -216,12 +217,17 @@ def _key_ink(
     return ink
 
 
+def _below_mm(scale: str) -> float:
+    """Height of what stands under a drawing: less where it has no scale to be checked. [mm]"""
+    return _NAME_MM if scale == NO_SCALE else BELOW_FIGURE_MM
+
+
 def _below(title: str, down_mm: float, width_mm: float, units: str, scale: str) -> list[Ink]:
     """The name and scale of a drawing at the left, the check bar at the right."""
     bar_mm, words = _BARS[units in ("ft-in", "in")]
     left, y = width_mm - bar_mm - 0.5, down_mm + 5.0
     name = clipped(title, left - 6.0, STRONG)
-    end = down_mm + BELOW_FIGURE_MM - 0.5  # a line that parts it from what follows
+    end = down_mm + _below_mm(scale) - 0.5  # a line that parts it from what follows
     ink: list[Ink] = [name._replace(at_mm=(0.0, down_mm + 6.0))]
     ink.append(Rule(((0.0, end), (width_mm, end)), 0.18))
     if scale == NO_SCALE:

@@ -16,13 +16,13 @@ from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.sheets.bought import bought
-from powerplan.sheets.local import local_of
+from powerplan.sheets.local import Local, local_of
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.pages.print_spare import loops_of, spare_m
 from powerplan.sheets.pages.print_tags import tag_numbers
 from powerplan.sheets.pages.print_ways import row_of, way_text
 from powerplan.sheets.pages.print_wiring import electrician_buys
-from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text
+from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text, fine_text, mark_word
 
 Cell = str | int | float
 Tell = Callable[[float, str], str]
@@ -44,13 +44,15 @@ def csv_files(plan: Plan) -> dict[str, str]:
     plan : Plan
         The plan.
     """
-    return {
-        "boxes.csv": _file(_box_head(), (_box(box, plan) for box in plan.boxes)),
-        "cords.csv": _file(_cord_head(), _cords(plan)),
-        "buying.csv": _file(_BUYING, _buying(plan)),
-        "buying-electrician.csv": _file(_ELECTRICIAN, _electrician(plan)),
-        "circuits.csv": _file(_circuit_head(), (_circuit(use, plan) for use in plan.circuits)),
+    tables: dict[str, tuple[tuple[str, ...], Iterable[Row]]] = {
+        "boxes.csv": (_box_head(), (_box(box, plan) for box in plan.boxes)),
+        "cords.csv": (_cord_head(), _cords(plan)),
+        "buying.csv": (_BUYING, _buying(plan)),
+        "buying-electrician.csv": (_ELECTRICIAN, _electrician(plan)),
+        "circuits.csv": (_circuit_head(), (_circuit(use, plan) for use in plan.circuits)),
     }
+    local = local_of(plan)
+    return {name: _file(head, rows, local) for name, (head, rows) in tables.items()}
 
 
 def _box_head() -> tuple[str, ...]:
@@ -87,11 +89,8 @@ def _box(box: Box, plan: Plan) -> Row:
         "box": box.id,
         "kind": box.kind,
         "under": box.under,
-        "mark": "PROVISIONAL" if box.provisional else "firm",
-        **_length("from_left", printed_from_m(room, "left", box.x_m), units),
-        **_length("from_right", printed_from_m(room, "right", room.width_m - box.x_m), units),
-        **_length("from_back", printed_from_m(room, "back", box.y_m), units),
-        **_length("from_screen", printed_from_m(room, "screen", room.depth_m - box.y_m), units),
+        "mark": mark_word(box, plan),
+        **_from_walls(box, plan),
         **_length("height", box.height_m, units),
         **_length("move_left", box.drift.left_m, units, tell=at_most_text),
         **_length("move_right", box.drift.right_m, units, tell=at_most_text),
@@ -103,14 +102,28 @@ def _box(box: Box, plan: Plan) -> Row:
         **_lengths(sizes, units, UNKNOWN if on_floor else ""),
         "cut_into": f"riser {box.deck}" if box.deck else ("floor" if on_floor else "wall"),
         "moved_because": box.moved_because,
-        **_length("second_mark_from_left", second_x_m, units, ""),
-        **_length("second_mark_from_back", second_y_m, units, ""),
+        **_length("second_mark_from_left", second_x_m, units, "", fine_text),
+        **_length("second_mark_from_back", second_y_m, units, "", fine_text),
         "wired_from": box.wired_from,
         **_length("wiring", box.wiring_m, units, tell=at_least_text),
         "as_cut_from_left": "",
         "as_cut_from_back": "",
         "walls_to": room.print_to,
     }
+
+
+def _from_walls(box: Box, plan: Plan) -> Row:
+    """The middle of a box from all four sides, to the face that is printed."""
+    room, cells = plan.spec.room, Row()
+    for side, away_m in (
+        ("left", box.x_m),
+        ("right", room.width_m - box.x_m),
+        ("back", box.y_m),
+        ("screen", room.depth_m - box.y_m),
+    ):
+        printed_m = printed_from_m(room, side, away_m)
+        cells |= _length(f"from_{side}", printed_m, plan.spec.project.units, tell=fine_text)
+    return cells
 
 
 def _cord_head() -> tuple[str, ...]:
@@ -170,21 +183,20 @@ def _cord(cord: Cord, plan: Plan) -> Row:
 def _buying(plan: Plan) -> Iterable[Row]:
     for (what, length_m, wire), count in bought(plan).items():
         length = _length("length", length_m, plan.spec.project.units)
-        yield {"what": local_of(plan)(what), **length, "wire": wire or UNKNOWN, "how_many": count}
+        yield {"what": what, **length, "wire": wire or UNKNOWN, "how_many": count}
 
 
 def _electrician(plan: Plan) -> Iterable[Row]:
-    local = local_of(plan)
     for line in electrician_buys(plan):
         missing = UNKNOWN if line.how_many is None else ""
         length = _length("length", line.length_m, plan.spec.project.units, missing)
         count = "" if line.how_many is None else line.how_many
         yield {
-            "what": local(line.what),
+            "what": line.what,
             "size": line.size,
             **length,
             "how_many": count,
-            "mind": local(line.note),
+            "mind": line.note,
         }
 
 
@@ -231,7 +243,7 @@ def _length(
     missing: str = UNKNOWN,
     tell: Tell = length_text,
 ) -> Row:
-    """A length in metres and as a tape shows it."""
+    """A length in meters and as a tape shows it."""
     if length_m is None:
         return {f"{name}_m": missing, name: missing}
     return {f"{name}_m": length_m, name: tell(length_m, units)}
@@ -244,17 +256,24 @@ def _lengths(lengths_m: dict[str, float | None], units: str, missing: str) -> Ro
     return cells
 
 
-def _file(head: tuple[str, ...], rows: Iterable[Row]) -> str:
+def _file(head: tuple[str, ...], rows: Iterable[Row], local: Local) -> str:
+    """A table with its heads and texts in the words of the country."""
     text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\r\n")
-    writer.writerow(head)
-    writer.writerows([_cell(row[name]) for name in head] for row in rows)
+    writer.writerow([_head(name, local) for name in head])
+    writer.writerows([_cell(row[name], local) for name in head] for row in rows)
     return text.getvalue()
 
 
-def _cell(value: Cell) -> str:
+def _head(name: str, local: Local) -> str:
+    """A head in one word: ``breaker_A`` is ``circuit_breaker_A`` in some countries."""
+    told = local(name.replace("_", " "))
+    return name if told == name.replace("_", " ") else re.sub(r"[ -]", "_", told)
+
+
+def _cell(value: Cell, local: Local) -> str:
     if isinstance(value, str):
-        return _guarded(value)
+        return _guarded(local(value))
     if isinstance(value, int):
         return str(value)
     number = f"{value:.6f}".rstrip("0").rstrip(".")

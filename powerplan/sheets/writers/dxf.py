@@ -122,7 +122,7 @@ def _head(document: Document, inches: bool) -> None:
     head["$LUPREC"] = 4 if inches else 0
     head["$LTSCALE"] = 1.0
     head["$PSLTSCALE"] = 0
-    head.custom_vars.append("drawing unit", "1 inch" if inches else "1 millimetre")
+    head.custom_vars.append("drawing unit", "1 inch" if inches else "1 millimeter")
     head.custom_vars.append("origin", "back left corner of the room, screen up")
 
 

@@ -20,7 +20,6 @@ _NAME = 24
 _NAME_AHEAD = 0.7
 _LISTED = 6
 _LIGHT = " ~.:"
-_CHAIR_EDGES = _LIGHT + "+-|"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +49,7 @@ def picture_lines(plan: Plan) -> tuple[str, ...]:
         name = _ascii(one.chair.id)
         canvas.text(canvas.line(y_m), canvas.column(x_m) - len(name) // 2, name)
     below, above = _draw_outlets(canvas, plan)
-    _draw_boxes(canvas, plan)
+    _draw_boxes(canvas, plan, {_name_line(canvas, row) for row in rows})
     lines = [
         _ascii(room.screen_wall).center(canvas.wide + 2),
         *above,
@@ -180,8 +179,8 @@ def _name_line(canvas: Canvas, row: _Drawn) -> int:
     return front + 1 if back - front >= 2 else front
 
 
-def _draw_boxes(canvas: Canvas, plan: Plan) -> None:
-    names = {_name_line(canvas, row) for row in _rows(plan)}
+def _draw_boxes(canvas: Canvas, plan: Plan, names: set[int]) -> None:
+    """Mark the new outlets, none on a line that has the names of chairs."""
     for box in plan.boxes:
         line, column = canvas.line(box.y_m), canvas.column(box.x_m)
         if box.kind != "floor box":
