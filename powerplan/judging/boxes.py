@@ -7,7 +7,13 @@ from collections.abc import Iterator
 
 from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_M, LENIENT_UM, WALL_OUTLET, Case
 from powerplan.judging.convex import point_to_segment_m
-from powerplan.judging.cuts import Cutting, joists_known, read_cutting, second_mark_is_clear
+from powerplan.judging.cuts import (
+    Cutting,
+    joists_known,
+    pair_stays_clear,
+    read_cutting,
+    second_mark_is_clear,
+)
 from powerplan.judging.outlines import around_m, depth_m, unlike_m2
 from powerplan.judging.walls import Face
 from powerplan.model.findings import Finding
@@ -133,6 +139,13 @@ def _drift(case: Case, box: Box, cutting: Cutting) -> Iterator[Finding]:
         back_m=box.y_m - drift.back_m,
         front_m=box.y_m + drift.screen_m,
     )
+    seat = case.seats[box.under]
+    if not seat.kind.measured and max(reach.width_m, reach.depth_m) > 2 * LENIENT_M:
+        yield case.broken(AGREES, box.id, "drift: nobody measured the chair that it is under")
+    second = box.second_mark_m
+    if second is not None and pair_stays_clear(cutting, reach, second) is False:
+        note = "drift: where it goes joists can lie so that neither of the two marks is clear"
+        yield case.broken(AGREES, box.id, note)
     found = list(_place(case, box.id, cutting, reach, "drift"))
     if joists_known(cutting.framing):
         found.append(_joist_finding(case, box.id, cutting, reach))
