@@ -7,7 +7,13 @@ from collections.abc import Iterator
 
 from powerplan.judging.case import AGREES, FLOOR_BOX, LENIENT_M, LENIENT_UM, WALL_OUTLET, Case
 from powerplan.judging.convex import point_to_segment_m
-from powerplan.judging.cuts import Cutting, joists_known, read_cutting, second_mark_is_clear
+from powerplan.judging.cuts import (
+    Cutting,
+    joists_known,
+    pair_stays_clear,
+    read_cutting,
+    second_mark_is_clear,
+)
 from powerplan.judging.outlines import around_m, depth_m, unlike_m2
 from powerplan.judging.walls import Face
 from powerplan.model.findings import Finding
@@ -31,15 +37,21 @@ def _wall_outlet(case: Case, box: Box) -> Iterator[Finding]:
     if seat is None:
         yield case.broken(AGREES, box.id, f"no chair is called {box.under!r:.40}")
         return
-    row = next(row for row in case.rows if row.row.id == seat.row.id)
-    aside_m, ahead_m = row.pose.back((box.x_m, box.y_m))
-    if not any(_on(wall, (box.x_m, box.y_m)) for wall in case.floor.walls):
+    mark = (box.x_m, box.y_m)
+    aside_m, ahead_m = seat.pose.back(mark)
+    walls = [wall for wall in case.floor.walls if _on(wall, mark)]
+    if not walls:
         yield case.broken(AGREES, box.id, "x_m, y_m: a wall outlet that is on no wall")
-    if row.half_m - abs(aside_m) < -LENIENT_M or ahead_m > LENIENT_M:
-        note = f"not on the wall behind row {row.row.id}"
-        yield case.hold("box-has-a-place", box.id, 0, 1, note=note)
-    else:
-        yield case.hold("box-has-a-place", box.id, 1, 1)
+    left_m, right_m = seat.halves
+    note = ""
+    if not -left_m - LENIENT_M <= aside_m <= right_m + LENIENT_M or ahead_m > LENIENT_M:
+        note = f"not on the wall behind chair {seat.id}"
+    for door in case.plan.spec.doors:
+        openings = [(w.at(door.start_m, 0.0), w.at(door.end_m, 0.0)) for w in walls]
+        named = [one for one, w in zip(openings, walls, strict=True) if w.id == door.wall]
+        if any(point_to_segment_m(mark, opening) <= LENIENT_M for opening in named):
+            note = f"in the opening of door {door.id}"
+    yield case.hold("box-has-a-place", box.id, 0 if note else 1, 1, note=note)
 
 
 def _on(wall: Face, point: Point) -> bool:
@@ -127,6 +139,13 @@ def _drift(case: Case, box: Box, cutting: Cutting) -> Iterator[Finding]:
         back_m=box.y_m - drift.back_m,
         front_m=box.y_m + drift.screen_m,
     )
+    seat = case.seats[box.under]
+    if not seat.kind.measured and max(reach.width_m, reach.depth_m) > 2 * LENIENT_M:
+        yield case.broken(AGREES, box.id, "drift: nobody measured the chair that it is under")
+    second = box.second_mark_m
+    if second is not None and pair_stays_clear(cutting, reach, second) is False:
+        note = "drift: where it goes joists can lie so that neither of the two marks is clear"
+        yield case.broken(AGREES, box.id, note)
     found = list(_place(case, box, cutting, reach, "drift"))
     if joists_known(cutting.framing):
         found.append(_joist_finding(case, box.id, cutting, reach))

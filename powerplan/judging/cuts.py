@@ -241,6 +241,31 @@ def second_mark_is_clear(cutting: Cutting, mark: Point, second: Point) -> bool |
     return True
 
 
+def pair_stays_clear(cutting: Cutting, reach: Rect, second: Point) -> bool | None:
+    """Return whether a second mark helps wherever in a rectangle the first one is; None: not known.
+
+    Parameters
+    ----------
+    cutting : Cutting
+        What bears on the box.
+    reach : Rect
+        Where the first mark may be. [m]
+    second : Point
+        The other mark. [m]
+    """
+    ends = ((reach.left_m, reach.back_m), (reach.right_m, reach.front_m))
+    told = [second_mark_is_clear(cutting, end, second) for end in ends]
+    spacing_m = cutting.framing.spacing_m
+    if None in told or spacing_m is None:
+        return None
+    runs = cutting.framing.joists_run
+    axes = (0, 1) if runs is None else ((0,) if runs == "back to screen" else (1,))
+    between = [
+        [math.floor((end[axis] - second[axis]) / spacing_m) for end in ends] for axis in axes
+    ]
+    return all(told) and all(low == high for low, high in between)
+
+
 def _spread(middles: Rect, width_m: float, depth_m: float) -> Rect:
     return wider(middles, width_m / 2, depth_m / 2)
 

@@ -113,6 +113,9 @@ def _bounds(case: Case) -> Iterator[Finding]:
     new = sum(1 for use in case.plan.circuits if use.new)
     yield case.same_number("bounds", "new_circuits", bounds.new_circuits.found, new)
     yield case.same_number("bounds", "boxes", bounds.boxes.found, len(case.plan.boxes))
+    cord_m = sum(cord.length_m for cord in case.plan.cords)
+    within_um = 2 * max(1, len(case.plan.cords))
+    yield case.same_length("bounds", "cord_m", bounds.cord_m.found, cord_m, within_um=within_um)
     for name, pair in (
         ("new_circuits", bounds.new_circuits),
         ("boxes", bounds.boxes),

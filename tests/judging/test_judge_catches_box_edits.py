@@ -270,6 +270,7 @@ def test_an_outlet_on_the_wall_behind_its_row_is_passed() -> None:
     ("changes", "rule"),
     [
         ({"x_m": inch(41)}, "box-has-a-place"),
+        ({"x_m": inch(150)}, "box-has-a-place"),  # behind A4
         ({"y_m": inch(5)}, AGREES),
         ({"height_m": inch(12)}, AGREES),
         ({"under": "A9"}, AGREES),
@@ -277,6 +278,13 @@ def test_an_outlet_on_the_wall_behind_its_row_is_passed() -> None:
 )
 def test_a_wall_outlet_edited_by_hand_is_caught(changes: dict[str, Any], rule: str) -> None:
     assert (rule, "wall A3") in refused(edited(walled(), box(**changes)))
+
+
+def test_a_wall_outlet_in_a_door_opening_is_caught() -> None:
+    ends = {"start_m": inch(110), "end_m": inch(121)}
+    door = {"id": "d", "wall": "back", "swings": "out", **ends}
+    report = edited(walled(), lambda plain: plain["spec"].update(doors=[door]))
+    assert ("box-has-a-place", "wall A3") in refused(report)
 
 
 def test_a_wall_outlet_where_none_was_offered_is_caught() -> None:

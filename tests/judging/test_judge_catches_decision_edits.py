@@ -4,6 +4,7 @@ from typing import Any
 import hand_made
 import pytest
 from hand_made import edited, refused
+from support import inch
 
 from powerplan.model.plan import EXISTING, EXTENSIONS, LADDER, NEW_CIRCUITS, NOT_POSSIBLE
 
@@ -156,7 +157,8 @@ def test_a_record_that_owns_up_to_an_unmet_must_may_not_return_0() -> None:
 
 def bounds(plain: Any, **changes: Any) -> None:
     pair = {"found": 0.0, "at_least": 0.0}
-    base = {"new_circuits": pair, "boxes": pair, "cord_m": pair, "proved": True}
+    laid = {"found": inch(41 + 4 * 48), "at_least": 0.0}  # a lead and four links
+    base = {"new_circuits": pair, "boxes": pair, "cord_m": laid, "proved": True}
     plain["bounds"] = {**base, **changes}
 
 
@@ -169,7 +171,8 @@ def test_bounds_that_fit_are_passed() -> None:
     [
         {"new_circuits": {"found": 1.0, "at_least": 0.0}},
         {"boxes": {"found": 1.0, "at_least": 0.0}},
-        {"cord_m": {"found": 1.0, "at_least": 2.0}},
+        {"cord_m": {"found": 1.0, "at_least": 0.0}},
+        {"cord_m": {"found": inch(41 + 4 * 48), "at_least": 6.0}},
     ],
 )
 def test_bounds_that_do_not_fit_are_caught(changes: dict[str, Any]) -> None:

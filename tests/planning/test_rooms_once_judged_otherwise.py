@@ -1,9 +1,11 @@
 """Rooms on which planner and judge once differed: each as small as it can be, and who was right."""
 
 import json
+import math
 from dataclasses import replace
 from fractions import Fraction
 
+import pytest
 from support import (
     NEC,
     inch,
@@ -11,6 +13,7 @@ from support import (
     make_chain,
     make_chair,
     make_circuit,
+    make_new_work,
     make_outlet,
     make_row,
     make_spec,
@@ -20,7 +23,7 @@ from powerplan.judging.judge import judge
 from powerplan.judging.report import Report
 from powerplan.model.codec import plan_from_plain, to_plain
 from powerplan.model.plan import Plan
-from powerplan.model.seats import Piece
+from powerplan.model.seats import Curve, Piece
 from powerplan.model.spec import ChairKind, PlanSpec
 from powerplan.planning.pipeline import make_plan
 
@@ -89,3 +92,30 @@ def test_a_wire_that_no_breaker_allows_is_a_hazard_behind_an_unknown_one() -> No
         stopped = {(finding.rule, finding.subject) for finding in findings if finding.stops}
         assert ("wire-matches-breaker", "circuit 7") in stopped
     assert plan.decision.exit_code == 1
+
+
+def test_an_outlet_on_the_wall_is_behind_its_own_chair_on_an_arc() -> None:
+    """The planner was right: chairs of a row on an arc look each its own way.
+
+    Three chairs touch at the front of an arc of 254 in whose axis is turned by 27 degrees. The
+    first stands nearest to the wall; its outlet is straight behind it, but ahead of the middle of
+    the row's own front.
+    """
+    row = make_row(
+        seats=3,
+        center_x_m=inch(117),
+        headrest_to_wall_m=inch(15),
+        angle_rad=0.471238898,
+        curve=Curve(radius_m=inch(254), touch="front"),
+    )
+    work = make_new_work(floor_boxes=False, wall_outlets=True)
+    kind = make_chair(lead_m=inch(144))
+    plan, _ = planned(make_spec(chairs=(kind,), rows=(row,), outlets=(), new_work=work))
+    places = {box.under: (box.x_m, box.y_m) for box in plan.boxes if box.kind == "wall outlet"}
+    assert places
+    for chair in plan.chairs:
+        if chair.id in places:
+            # straight back from its headrest to the back wall
+            back_m = chair.y_m / math.cos(chair.angle_rad)
+            x_m = chair.x_m + back_m * math.sin(chair.angle_rad)
+            assert places[chair.id] == pytest.approx((x_m, 0.0), abs=2e-6)

@@ -1,9 +1,11 @@
 """Covered floor and the keep-outs inside doors."""
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from shapely import Polygon, box
+from shapely import Point, Polygon, box
 from shapely.ops import unary_union
 from support import NEC, inch, make_door, make_riser, make_row, make_spec, rect
 
@@ -142,3 +144,17 @@ def test_covered_floor_stays_inside_the_room_and_a_larger_row_never_covers_less(
     one, more = shape(seats), shape(seats + 1)
     assert one.difference(box(0, 0, inch(240), inch(186))).area < 1e-9
     assert one.difference(more).area < 1e-9
+
+
+def test_half_of_a_shared_arm_is_covered_where_it_is_narrow_behind_one_seat_only():
+    """Headrests of two seats, 17 in off the wall in their middle, turned by 0.279 to the right.
+
+    Behind the right one the wall is nearer than 18 in everywhere, behind the left one it is not. An
+    inch to either side of the middle of the arm that they share, 7 in behind the headrests, floor
+    is covered on the right only: reclined backs end 5 in behind, the strip by the wall lies below.
+    """
+    floor = covered(rows=(make_row(seats=2, angle_rad=-0.279, headrest_to_wall_m=inch(17)),))
+    cos, sin = math.cos(-0.279), math.sin(-0.279)
+    places = [Point(inch(120 + u * cos + 7 * sin), inch(17 + u * sin - 7 * cos)) for u in (-1, 1)]
+    assert all(place.y > inch(6) for place in places)
+    assert [floor.covers(place) for place in places] == [False, True]

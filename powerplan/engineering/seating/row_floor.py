@@ -7,8 +7,9 @@ from collections.abc import Iterator
 import shapely
 
 from powerplan.engineering.seating.frames import Frame, Outline, hull, polygon
+from powerplan.engineering.seating.pieces import SEAT
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow, SeatedTable
-from powerplan.engineering.seating.rects import grid_rect, spans_less
+from powerplan.engineering.seating.rects import grid_rect, on_grid, spans_less
 from powerplan.engineering.seating.shapes import room_shape, simple_outlines
 from powerplan.engineering.seating.walls import Face, faces_behind
 from powerplan.model.geometry import Point, Rect
@@ -99,12 +100,15 @@ def _ends(points: list[Point], frame: Frame) -> _Side:
 
 
 def _narrow_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> Iterator[Outline]:
-    """The gap behind each seat of a turned or curved row, where all of it is narrow."""
+    """The gap behind each seat of a turned or curved row, where all of it is narrow; half of an arm
+    that two seats share goes to each, as it may be narrow behind one of them only."""
     room = room_shape(spec.room)
     faces = [polygon(riser.rect.outline) for riser in _higher(spec, row)]
     free = shapely.difference(room, shapely.union_all(faces))
-    for chair in row.chairs:
-        left_m, right_m, v_m = chair.floor.left_m, chair.floor.right_m, chair.spot[1]
+    seats = [slot for slot in row.pieces if slot.what == SEAT]
+    for chair, slot in zip(row.chairs, seats, strict=True):
+        u_m, v_m = chair.spot
+        left_m, right_m = on_grid(u_m - slot.left_half_m), on_grid(u_m + slot.right_half_m)
         strip = Rect(left_m=left_m, right_m=right_m, back_m=v_m - _FAR_M, front_m=v_m)
         line = polygon(chair.frame.outline(strip))
         start = shapely.LineString(
