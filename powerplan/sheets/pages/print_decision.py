@@ -159,7 +159,7 @@ def _find_out(plan: Plan) -> list[Part]:
     if decision.verdict == NOT_POSSIBLE:
         return []
     left = _to_measure(plan)
-    more = f" To be measured before work begins: {joined(left)}." if left else ""
+    more = f" To be measured before work begins: {'; '.join(left)}." if left else ""
     return [Say(text=f"Nothing that the answer hangs on is left to find out.{more}")]
 
 
