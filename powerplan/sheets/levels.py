@@ -21,11 +21,13 @@ _EDGES = {
 
 
 class Face(NamedTuple):
-    """Where a tape is hooked: a wall, or the edge of a riser. ``at_m`` is its x or its y. [m]"""
+    """Where a tape is hooked: a wall, or the edge of a riser. ``at_m`` is its x or its y; where it
+    ``slants``, that is so at one place only. [m]"""
 
     words: str
     at_m: float
     is_wall: bool
+    slants: bool = False
 
 
 def level_m(plan: Plan, point: Point) -> float:
@@ -111,12 +113,13 @@ def _wall_met(room: Room, point: Point, side: Wall) -> Face:
         part = (point[1 - axis] - low[1 - axis]) / span
         at = low[axis] + (high[axis] - low[axis]) * part
         if (at - point[axis]) * ahead >= 0:
-            slants = " (it slants)" if micrometres(low[axis]) != micrometres(high[axis]) else ""
+            slants = micrometres(low[axis]) != micrometres(high[axis])
+            words = f"{wall.label} (it slants)" if slants else wall.label
             face = at + ahead * behind_m(room, wall, axis)
-            met.append((abs(at - point[axis]), f"{wall.label}{slants}", face))
+            met.append((abs(at - point[axis]), words, face, slants))
     if met:
-        _, words, at = min(met)
-        return Face(words, at, True)
+        _, words, at, slants = min(met)
+        return Face(words, at, True, slants)
     size = room.width_m if axis == 0 else room.depth_m
     return Face(wall_name(room, side), size if ahead > 0 else 0.0, True)
 

@@ -7,8 +7,8 @@ import strategies
 from drawn import area_of, spoken, words_of
 from hypothesis import given, settings
 from sample_plan import sample_plan
-from shapely.geometry import Point, Polygon
-from support import NEC, inch, make_riser, make_row, make_spec
+from shapely.geometry import LineString, Point, Polygon
+from support import NEC, inch, make_chain, make_chair, make_riser, make_row, make_spec
 
 from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.planning.pipeline import make_plan
@@ -90,3 +90,26 @@ def test_where_it_is_not_possible_every_row_says_not_to_set_it_out():
     for view in rows:
         assert {"NOT POSSIBLE AS DRAWN", "DO NOT SET OUT"} <= set(spoken(view))
         assert "DO NOT SET OUT" in view.title
+
+
+def test_a_metric_row_takes_the_scale_between_where_the_largest_does_not_fit():
+    # 3.55 m of row with what stands beside it: at 1:20 it is 178 mm and more with the words.
+    spec = make_spec(rows=(make_row(seats=4, headrest_to_wall_m=inch(20)),))
+    spec = replace(spec, project=replace(spec.project, units="mm"))
+    plan = make_plan(spec, NEC, "0" * 64)
+    (view,) = cord_views(plan, (185.0, 200.0))
+    assert view.scale == 25
+
+
+def test_the_slack_of_a_link_has_its_sign_on_its_own_way():
+    chair = make_chair(chain=make_chain(), arm_gap_m=inch("3/2"))
+    plan = make_plan(make_spec(chairs=(chair,), outlets=()), NEC, "0" * 64)
+    (view,) = cord_views(plan, UPRIGHT_MM, TURNED_MM)
+    waves = [i for i in view.items if isinstance(i, Line) and i.layer == "slack"]
+    links = [cord for cord in plan.cords if cord.kind == "link"]
+    assert links
+    assert len(waves) == len(links)
+    for link in links:
+        path = LineString(link.path_m)
+        middles = [Point(wave.points[len(wave.points) // 2]) for wave in waves]
+        assert min(path.distance(middle) for middle in middles) < 1e-6

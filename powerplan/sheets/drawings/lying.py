@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import joined, micrometres
@@ -16,14 +17,17 @@ from powerplan.sheets.drawings.symbols import (
     floor_box,
     joint,
     outlet,
+    slack,
     spare,
 )
 from powerplan.sheets.drawings.tags import tag_anchors
 from powerplan.sheets.pages.print_rows import SetRow
+from powerplan.sheets.pages.print_spare import Lies, lies
 from powerplan.sheets.pages.print_tags import tag_text
 
 _END_MM = 0.9
 _BELOW_MM = 5.2
+_SLACK_PART = 0.35
 _MESH_MM, _MESH_WEIGHT = 6.0, 6.0
 _LAYERS = {"own": "cord", "link": "link", "extension": "extension"}
 
@@ -73,6 +77,27 @@ def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...])
             outlet(sketch, at)
             sketch.label(box.id, (box.id,), (at,), clear_mm=OUTLET_MM + 0.8)
     draw_outlets(sketch, plan)
+
+
+def draw_slack(sketch: Sketch, plan: Plan, cords: tuple[Cord, ...]) -> None:
+    """Draw where cords lie in gentle bends that are a little longer than their ways.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    plan : Plan
+        For the numbers.
+    cords : tuple of Cord
+        The cords that are drawn.
+    """
+    for cord in cords:
+        if lies(cord, plan) is not Lies.ALONG:
+            continue
+        start, end = max(pairwise(cord.path_m), key=lambda piece: math.dist(*piece))
+        right, ahead = end[0] - start[0], end[1] - start[1]
+        at = (start[0] + right * _SLACK_PART, start[1] + ahead * _SLACK_PART)
+        slack(sketch, at, math.atan2(ahead, right))
 
 
 def draw_cords(sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int]) -> None:

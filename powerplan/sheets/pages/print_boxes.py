@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from powerplan.model.lengths import INCH_M, length_text
+from powerplan.model.lengths import INCH_M, joined, length_text
 from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.spec import Framing, Riser, Wall
 from powerplan.sheets.drawings.box_measures import free_floor
@@ -143,10 +143,15 @@ def _rows(plan: Plan) -> list[Part]:
             from_back(room, row.front_m, units),
         )
         for row in set_rows(plan)
+        if row.square
     )
     left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
     head = ("row", f"left end, {left}", f"right end, {left}", f"rear of bases, {back}", "front")
-    return [Table(caption="Where the rows would stand", head=head, rows=rows)] if rows else []
+    others = [f"Row {row.id}" for row in set_rows(plan) if not row.square]
+    return [
+        *([Table(caption="Where the rows would stand", head=head, rows=rows)] if rows else []),
+        *([Say(text=f"Turned or on an arc, see the drawing: {joined(others)}.")] if others else []),
+    ]
 
 
 def _marks(plan: Plan) -> list[Part]:
