@@ -102,7 +102,7 @@ def chalk_of(stands: Sequence[Stand], curve: Curve | None) -> Chalk:
         return Chalk(left=first.at(-first.left_m, rear_m), right=last.at(last.right_m, rear_m))
     chair = next(one for one in stands if one.seat is not None)
     touch_m = _touch_m(stands, curve)
-    deep_m = math.sqrt(curve.radius_m**2 - (chair.width_m / 2) ** 2)
+    deep_m = math.sqrt(max(0.0, curve.radius_m**2 - (chair.width_m / 2) ** 2))
     return Chalk(
         left=first.at(-first.left_m, touch_m),
         right=last.at(last.right_m, touch_m),

@@ -114,7 +114,7 @@ def _chair(plan: Plan, row: Row, slot: Slot, chair: PlacedChair, *, free: bool) 
     kind, apex, touch_m = plan.spec.chair(slot.kind or row.chair), None, 0.0
     if row.curve is not None and row.curve.touch == "back":
         touch_m = plan.spec.chair(row.chair).rear_of_base_m
-        away_m = math.sqrt(row.curve.radius_m**2 - (slot.block_m / 2) ** 2)
+        away_m = math.sqrt(max(0.0, row.curve.radius_m**2 - (slot.block_m / 2) ** 2))
         apex = ((slot.right_half_m - slot.left_half_m) / 2, touch_m + away_m)
     return Stand(
         name=chair.id,

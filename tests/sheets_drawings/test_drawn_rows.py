@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 import strategies
-from drawn import area_of, spoken, words_of
+from drawn import area_of, dimensions_of, spoken, true_m, words_of
 from hypothesis import given, settings
 from sample_plan import sample_plan
 from shapely.geometry import LineString, Point, Polygon
@@ -113,3 +113,22 @@ def test_the_slack_of_a_link_has_its_sign_on_its_own_way():
         path = LineString(link.path_m)
         middles = [Point(wave.points[len(wave.points) // 2]) for wave in waves]
         assert min(path.distance(middle) for middle in middles) < 1e-6
+
+
+def test_where_a_step_lies_between_a_line_is_measured_from_the_riser_it_stands_on():
+    # The riser begins 30 in from the left wall; two seats and three arms are 67 in, in the middle
+    # of 240 in: from 86 1/2 in to 153 1/2 in, 56 1/2 in and 123 1/2 in from the riser's edge.
+    spec = make_spec(rows=(make_row(seats=2),), risers=(make_riser(30, 0, 180, 100),))
+    (view,) = cord_views(make_plan(spec, NEC, "0" * 64), (250.0, 180.0))
+    ends = [item for item in dimensions_of(view) if item.along == "x"]
+    assert {item.words for item in ends} == {"4 ft 8 1/2 in", "10 ft 3 1/2 in"}
+    assert {round(true_m(item), 6) for item in ends} == {inch("113/2"), inch("247/2")}
+
+
+def test_the_line_ahead_of_a_riser_is_also_told_from_its_edge():
+    # The riser ends at 54 in; headrests at 130 in, the line 4 in ahead of them: 80 in away.
+    row = make_row(seats=2, headrest_to_wall_m=inch(130))
+    spec = make_spec(rows=(row,), risers=(make_riser(0, 0, 240, 54),), outlets=())
+    spec = replace(spec, room=replace(spec.room, depth_m=inch(240)))
+    (view,) = cord_views(make_plan(spec, NEC, "0" * 64), (190.0, 130.0))
+    assert {"or 6 ft 8 in", "from front edge of riser rear"} <= set(spoken(view))

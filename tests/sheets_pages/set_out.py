@@ -139,10 +139,30 @@ def corners_of(plan: Plan, row: Row, step_m: float) -> dict[str, tuple[Corner, C
                 sides = ((read_m(line[3]), off_m(line[6])), (read_m(line[5]), off_m(line[6])))
                 found[line[1]] = _both(left, right, sides, step_m)
         return found
-    for line in printed["The rear corners"].rows:
+    marks = [line for line in printed["The chalk arc:"].rows if line[0] == row.id]
+    for name, spots in _between_marks(marks).items():
+        found[name] = _both(left, right, spots, step_m)
+    others = printed.get("The rear corners")
+    for line in () if others is None else others.rows:
         if line[0] == row.id:
             found[line[1]] = _both(left, right, (_spot(line[3]), _spot(line[4])), step_m)
     return found
+
+
+def _between_marks(lines: list[tuple[str, ...]]) -> dict[str, tuple[Spot, Spot]]:
+    """The marks at both sides of each thing on an arc."""
+    at_left: dict[str, Spot] = {}
+    at_right: dict[str, Spot] = {}
+    for line in lines:
+        spot, name = (read_m(line[2]), off_m(line[3])), line[1]
+        if name.endswith(", its left side"):
+            at_left[name.removesuffix(", its left side")] = spot
+        elif name.endswith(", its right side"):
+            at_right[name.removesuffix(", its right side")] = spot
+        else:
+            one, other = name.split(" / ")
+            at_right[one], at_left[other] = spot, spot
+    return {name: (spot, at_right[name]) for name, spot in at_left.items()}
 
 
 def _both(

@@ -7,7 +7,7 @@ import pytest
 from any_rooms import any_rooms
 from hypothesis import given, settings
 from row_rooms import row_rooms
-from set_out import corners_of, read_m, seated_plan, tables, true_corners
+from set_out import corners_of, off_m, read_m, seated_plan, tables, true_corners
 from support import inch, make_chair, make_riser, make_row, make_spec
 
 from powerplan.model.plan import Plan
@@ -48,8 +48,8 @@ def check_marks(plan: Plan, row: str, step_m: float) -> None:
     """On an arc, chords agree with offsets from the straight line, and marks are on a circle."""
     if plan.spec.row(row).curve is None:
         return
-    lines = [line for line in tables(plan)["The chalk arc,"].rows if line[0] == row]
-    spots = [(read_m(line[2]), 0.0 if line[3] == "on it" else _signed(line[3])) for line in lines]
+    lines = [line for line in tables(plan)["The chalk arc:"].rows if line[0] == row]
+    spots = [(read_m(line[2]), off_m(line[3])) for line in lines]
     radius_m, long_m = plan.spec.row(row).curve.radius_m, spots[-1][0]
     for n, line in enumerate(lines[1:], 1):
         chord = math.dist(spots[n - 1], spots[n])
@@ -60,11 +60,6 @@ def check_marks(plan: Plan, row: str, step_m: float) -> None:
         deep = math.sqrt(radius_m**2 - (along - long_m / 2) ** 2)
         deep -= math.sqrt(radius_m**2 - (long_m / 2) ** 2)
         assert -off == pytest.approx(deep, abs=2.0 * step_m)
-
-
-def _signed(words: str) -> float:
-    length, _, side = words.rpartition(" ")
-    return read_m(length) if side == "ahead" else -read_m(length)
 
 
 SET_OUT = pytest.mark.published(

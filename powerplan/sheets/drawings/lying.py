@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from powerplan.engineering.seating.frames import Outline, covers
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import joined, micrometres
 from powerplan.model.plan import Cord, Plan
@@ -41,13 +42,13 @@ def draw_pinch(sketch: Sketch, plan: Plan, row: SetRow) -> None:
             rect = Rect(left_m=min(xs), right_m=max(xs), back_m=min(ys), front_m=max(ys))
             if row.plain:
                 sketch.hatch(rect, "pinch")
-                _keep_hatched(sketch, rect)
             else:
                 sketch.fill(zone.outline_m, "pinch", spacing_mm=1.5)
+            _keep_hatched(sketch, rect, zone.outline_m)
 
 
-def _keep_hatched(sketch: Sketch, rect: Rect) -> None:
-    """Make it costly for a label to stand on a hatched rectangle, wherever in it."""
+def _keep_hatched(sketch: Sketch, rect: Rect, outline: Outline) -> None:
+    """Make it costly for a label to stand on a hatched outline, wherever in it."""
     step = sketch.metres(_MESH_MM)
     across = max(1, math.ceil(rect.width_m / step))
     deep = max(1, math.ceil(rect.depth_m / step))
@@ -60,7 +61,8 @@ def _keep_hatched(sketch: Sketch, rect: Rect) -> None:
                 back_m=back,
                 front_m=min(back + step, rect.front_m),
             )
-            sketch.avoid(cell, _MESH_WEIGHT)
+            if covers(outline, cell.middle):
+                sketch.avoid(cell, _MESH_WEIGHT)
 
 
 def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> None:
@@ -94,7 +96,8 @@ def draw_slack(sketch: Sketch, plan: Plan, cords: tuple[Cord, ...]) -> None:
     for cord in cords:
         if lies(cord, plan) is not Lies.ALONG:
             continue
-        start, end = max(pairwise(cord.path_m), key=lambda piece: math.dist(*piece))
+        pieces = (*pairwise(cord.path_m), (cord.path_m[0], cord.path_m[0]))
+        start, end = max(pieces, key=lambda piece: math.dist(*piece))
         right, ahead = end[0] - start[0], end[1] - start[1]
         at = (start[0] + right * _SLACK_PART, start[1] + ahead * _SLACK_PART)
         slack(sketch, at, math.atan2(ahead, right))

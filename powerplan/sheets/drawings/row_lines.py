@@ -148,19 +148,27 @@ def _line_from_back(sketch: Sketch, plan: Plan, row: SetRow, tips: tuple[Point, 
 
 
 def _ends_from_left(sketch: Sketch, plan: Plan, row: SetRow) -> None:
+    """The ends from the left wall, or from the edge of a riser where a step lies between."""
     units, y_m = plan.spec.project.units, row.chalk.left[1]
+    places = (row.chalk.left, row.chalk.right)
+    left, right = (faces(plan, on_floor_of(row, end).seen)[Wall.LEFT] for end in places)
+    edge = None if left.is_wall or left != right else left
+    from_m, wall = (0.0, from_wall(plan.spec.room, Wall.LEFT))
+    if edge is not None:
+        from_m, wall = edge.at_m, f"from {edge.words}"
     ends = [
-        Mark(end[0], y_m, from_left(plan.spec.room, end[0], units))
-        for end in (row.chalk.left, row.chalk.right)
+        Mark(x_m, y_m, from_left(plan.spec.room, x_m, units))
+        if edge is None
+        else Mark(x_m, y_m, length_text(x_m - from_m, units))
+        for x_m, _ in places
     ]
-    if sketch.window.left_m < 0:
+    if sketch.window.left_m < from_m:
         below = min(0.0, sketch.window.back_m) - sketch.metres(_NAME_MM + STEP_MM * 0.6)
         if sketch.window.back_m >= 0:
             below = sketch.window.back_m - sketch.metres(STEP_MM)
-        foot = 0.0 if sketch.window.back_m < 0 else y_m
-        measure(sketch, Datum("x", 0.0, foot, below, -1.0), ends)
+        foot = 0.0 if sketch.window.back_m < 0 and edge is None else y_m
+        measure(sketch, Datum("x", from_m, foot, below, -1.0), ends)
         return
-    wall = from_wall(plan.spec.room, Wall.LEFT)
     for name, mark in zip(_ENDS, ends, strict=True):
         key = f"{name} of the line"
         sketch.label(key, (f"{name}:", mark.words, wall), ((mark.at, y_m),), clear_mm=2.7)

@@ -6,7 +6,7 @@ import math
 from itertools import pairwise
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import joined, length_text, micrometres
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.chalk import marks_on
@@ -144,27 +144,25 @@ def _on_arcs(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
         (row.id, one.name, one.kind, *(_off_line(row, one.at(*spot), units) for spot in _rear(one)))
         for row in rows
         for one in row.stands
+        if not _on_marks(row, one)
     )
-    return [
-        Table(
-            caption=f"{warning}The chalk arc, drawn with a string: its marks, along and square off "
-            "the straight line between its ends",
-            head=(
-                "row",
-                "mark",
-                "along the line",
-                "off the line",
-                "from the mark before",
-                "from the left end",
-            ),
-            rows=marks,
-        ),
-        Table(
-            caption=f"{warning}The rear corners of each base, from the same line",
-            head=("row", "what", "kind", "left rear corner", "right rear corner"),
-            rows=corners,
-        ),
-    ]
+    head = ("row", "mark", "along the line", "off the line", "from the mark before")
+    caption = (
+        f"{warning}The chalk arc: its marks, along and square off the straight line between its "
+        "ends"
+    )
+    parts: list[Part] = [Table(caption=caption, head=(*head, "from the left end"), rows=marks)]
+    if corners:
+        head = ("row", "what", "kind", "left rear corner", "right rear corner")
+        caption = f"{warning}The rear corners of each base that are on no mark, from the same line"
+        parts.append(Table(caption=caption, head=head, rows=corners))
+    return parts
+
+
+def _on_marks(row: SetRow, one: Stand) -> bool:
+    """Whether the rear corners of a base are the marks of the arc at its sides."""
+    on_arc_um = micrometres(row.kind.rear_of_base_m)
+    return row.chalk.touch == "back" and micrometres(one.rear_m) == on_arc_um
 
 
 def _mark_rows(row: SetRow, units: str) -> list[tuple[str, ...]]:
@@ -250,9 +248,11 @@ def _about_arc(row: SetRow, plan: Plan) -> str:
             f"Its middle is {across} and {deep}: a string of {radius} held there meets every mark."
         )
     touch = "front" if chalk.touch == "front" else "rear"
+    standing = [one.name for one in row.stands if _on_marks(row, one)]
+    on_marks = f" The rear corners of {joined(standing)} stand on the marks at their sides."
     return (
         f"Row {row.id}: snap the straight line between its two ends, on past them, and set off "
         f"every mark square from it. The arc goes through the marks, where the {touch} corners of "
-        f"neighbors touch. {string} At its deepest, half way along the line, the arc is "
-        f"{length_text(chalk.deepest_m, units)} behind it."
+        f"neighbors touch.{on_marks if standing else ''} {string} At its deepest, half way along "
+        f"the line, the arc is {length_text(chalk.deepest_m, units)} behind it."
     )
