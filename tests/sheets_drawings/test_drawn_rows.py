@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 import strategies
-from drawn import area_of, dimensions_of, spoken, true_m, words_of
+from drawn import area_of, dimensions_of, outside, overlapping, spoken, true_m, words_of
 from hypothesis import given, settings
+from row_rooms import row_rooms
 from sample_plan import sample_plan
 from shapely.geometry import LineString, Point, Polygon
 from support import NEC, inch, make_chain, make_chair, make_riser, make_row, make_spec
@@ -36,6 +37,15 @@ def hidden_ends(view: View) -> list[str]:
 def test_no_words_hide_the_end_of_a_cord(spec):
     for view in cord_views(make_plan(spec, NEC, "0" * 64), UPRIGHT_MM, TURNED_MM):
         assert hidden_ends(view) == []
+
+
+@settings(max_examples=4)
+@given(row_rooms())
+def test_in_rows_of_every_kind_words_hide_no_cord_and_no_other_words(spec):
+    for view in cord_views(make_plan(spec, NEC, "0" * 64), UPRIGHT_MM, TURNED_MM):
+        assert hidden_ends(view) == []
+        assert overlapping(view) == []
+        assert outside(view) == []
 
 
 @pytest.mark.parametrize("seats", [(5,), (12,), (12, 12, 12, 12, 12)])

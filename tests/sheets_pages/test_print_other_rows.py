@@ -151,3 +151,17 @@ def test_the_ways_of_a_turned_row_are_told_along_its_line_and_those_of_an_arc_fr
     first = row.stands[0]
     spot = first.at(-first.left_m - inch(3), first.rear_m - inch(4))
     assert place_words(spot, row, made) == ("4 in behind A1's left rear corner, 3 in left of it")
+
+
+def test_a_coil_behind_a_turned_chair_is_held_against_its_own_back():
+    made = plan_of(angle_rad=round(math.radians(30), 9))
+    (row,) = set_rows(made)
+    first = row.stands[0]
+    size = (inch(8), inch(4))
+    # 5 in of back travel; a coil of 8 by 4 in square to the room, seen at 30 degrees, reaches
+    # 4 sin 30 + 2 cos 30 = 3.73 in ahead of its middle: at 9 in behind it is clear, at 8 in not.
+    for behind, said in ((9, "behind the reclined back"), (8, "NO COIL HERE")):
+        spot = first.at(0.0, -inch(behind))
+        cord = replace(made.cords[0], to="A1", kind="own", park_m=spot, coil_m=size, tail_m=())
+        page = cords_sheet(replace(made, cords=(cord,)), ())
+        assert said in table(page, "Where spare cord is coiled").rows[0][4]

@@ -8,7 +8,7 @@ from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright
 from powerplan.sheets.drawings.key_plan import key_view
-from powerplan.sheets.drawings.loose import draw_loose
+from powerplan.sheets.drawings.loose import draw_loose, loose_of, outline_of
 from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch, draw_slack
 from powerplan.sheets.drawings.room import draw_floor, draw_walls
 from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, draw_stop, name_walls
@@ -78,10 +78,11 @@ def _may_fit(window: Rect, scale: int, room_mm: tuple[float, float]) -> bool:
 
 
 def _core(plan: Plan, row: SetRow) -> Rect:
-    """The floor that a row's drawing must show: the row, reclined, its cords and their feeds."""
+    """The floor that a row's drawing must show: the row, reclined, its cords and what they feed."""
     cords = cords_of(plan, row)
-    points = [point for cord in cords for point in cord.path_m]
+    points = [point for cord in cords for point in (*cord.path_m, *cord.tail_m)]
     points += [cord.park_m for cord in cords if cord.park_m is not None]
+    points += [corner for thing in loose_of(plan, row) for corner in outline_of(thing)]
     swept = row.swept
     xs = [swept.left_m, swept.right_m, *(x for x, _ in points)]
     ys = [swept.back_m, swept.front_m, *(y for _, y in points)]

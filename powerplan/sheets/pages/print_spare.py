@@ -127,7 +127,7 @@ def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
     homeless = [cord for cord in in_bags(plan) if lies(cord, plan) is Lies.NO_ROOM]
     if homeless:
         least = [
-            f"{tag_text(numbers[cord.id])} {at_least_text(cord.needed_m, units)}"
+            f"{tag_text(numbers[cord.id])}: {at_least_text(cord.needed_m, units)}"
             for cord in homeless
         ]
         items.append(
