@@ -1,5 +1,7 @@
 """The order of work: what lies where, and what is plugged in, when a chair comes."""
 
+import math
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -7,6 +9,7 @@ import strategies
 from hypothesis import given, settings
 from row_rooms import row_rooms
 from sample_plan import sample_plan
+from shapely.geometry import LineString, Polygon
 from support import NEC, inch, make_chain, make_chair, make_row, make_spec
 
 from powerplan.model.plan import Plan
@@ -69,7 +72,9 @@ def test_the_order_holds_for_rows_that_are_mixed_turned_or_curved(spec):
 @settings(max_examples=60)
 @given(row_rooms())
 def test_the_order_holds_for_many_such_rows(spec):
-    check(make_plan(spec, NEC, "0" * 64))
+    plan = make_plan(spec, NEC, "0" * 64)
+    check(plan)
+    check_what_lies_under(plan)
 
 
 def test_rows_of_a_whole_hall_keep_the_order():
@@ -105,3 +110,61 @@ def test_a_lead_to_a_box_under_a_chair_that_stands_says_what_to_do_with_that_cha
     assert "into box A2, over which A2 then stands." in told["A2"]
     assert "A2 already stands there, not yet clipped: draw it forward" in told["A1"]
     assert "it may be fixed there" in told["A1"]
+
+
+def swung(plan: Plan, angle_rad: float) -> Plan:
+    """A plan of one row with its chairs and cords swung about the row's middle, room and all."""
+    (row,) = plan.spec.rows
+    middle = (row.center_x_m, row.headrest_to_wall_m)
+
+    def about(point: tuple[float, float]) -> tuple[float, float]:
+        x, y = point[0] - middle[0], point[1] - middle[1]
+        sine, cosine = math.sin(angle_rad), math.cos(angle_rad)
+        return (middle[0] + x * cosine - y * sine, middle[1] + x * sine + y * cosine)
+
+    chairs = []
+    for chair in plan.chairs:
+        x_m, y_m = about((chair.x_m, chair.y_m))
+        chairs.append(replace(chair, x_m=x_m, y_m=y_m, angle_rad=angle_rad))
+    cords = [replace(cord, path_m=tuple(map(about, cord.path_m))) for cord in plan.cords]
+    spec = replace(plan.spec, rows=(replace(row, angle_rad=angle_rad),))
+    return replace(plan, spec=spec, chairs=tuple(chairs), cords=tuple(cords))
+
+
+@pytest.mark.published(source="a rotation changes nothing that lies in it", standing="derived")
+@pytest.mark.parametrize("degrees", [-35, 12, 90, 180])
+def test_a_row_that_is_swung_keeps_its_order_of_work_and_its_clips(degrees):
+    for plan in (chained(4), sample_plan()):
+        other = swung(plan, math.radians(degrees))
+        (row,), (turned,) = set_rows(plan), set_rows(other)
+        told = [(one.stand.name, one.over, one.clips) for one in turns(row, plan)]
+        again = [(one.stand.name, one.over, one.clips) for one in turns(turned, other)]
+        assert again == told
+        assert seams(turned, other.cords) == seams(row, plan.cords)
+
+
+def check_what_lies_under(plan: Plan) -> None:
+    """What is drawn forward for a cord, against the shapes of the bases and the cord's line."""
+    for row in set_rows(plan):
+        order = turns(row, plan)
+        number = {turn.stand.name: n for n, turn in enumerate(order)}
+        for n, turn in enumerate(order):
+            for cord, over in zip(turn.cords, turn.over, strict=True):
+                line = LineString(cord.path_m) if len(set(cord.path_m)) > 1 else None
+                for one in row.stands:
+                    if number[one.name] >= n or line is None:
+                        continue
+                    base = Polygon(one.base)
+                    if line.intersection(base.buffer(-1e-4)).length > 1e-4:
+                        assert one.name in over
+                    elif one.name in over and one.apex is None:
+                        boxed = any(
+                            box.id == cord.from_ and box.under == one.name for box in plan.boxes
+                        )
+                        assert boxed or line.intersection(base).length > 0
+
+
+@settings(max_examples=6)
+@given(row_rooms())
+def test_what_is_drawn_forward_has_the_cord_under_it(spec):
+    check_what_lies_under(make_plan(spec, NEC, "0" * 64))

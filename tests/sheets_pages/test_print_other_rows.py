@@ -10,6 +10,7 @@ from support import NEC, inch, make_chair, make_row, make_spec
 from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.seats import Curve, Piece, TableKind
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.pages.print_boxes import boxes_sheet
@@ -119,6 +120,19 @@ def test_a_table_is_set_in_its_turn_and_over_a_gap_nothing_is_clipped():
     assert "A1 to console" in clipped
     assert "console to A2" in clipped
     assert "A2 to A3" not in clipped
+
+
+def test_two_rows_with_a_table_of_one_name_each_are_both_drawn():
+    made = mixed()
+    (first,) = made.spec.rows
+    second = replace(first, id="B", headrest_to_wall_m=inch(110))
+    room = replace(made.spec.room, depth_m=inch(240))
+    both = make_plan(replace(made.spec, room=room, rows=(first, second)), NEC, "0" * 64)
+    said = [
+        item.words for item in floor_box_view(both, (400.0, 400.0)).items if isinstance(item, Text)
+    ]
+    assert said.count("console") == 2
+    assert len(cord_views(both, (250.0, 180.0))) == 3
 
 
 def test_a_table_is_drawn_and_numbered():

@@ -48,7 +48,8 @@ def draw_reclined(sketch: Sketch, row: SetRow) -> None:
 def name_chairs(sketch: Sketch, row: SetRow) -> None:
     """Write each chair's name in it, near its front, and each table's."""
     for one in row.stands:
-        sketch.label(f"chair {one.name}", (one.name,), _inside(one), on=True, home=True)
+        key = f"table {row.id} {one.name}" if one.seat is None else f"chair {one.name}"
+        sketch.label(key, (one.name,), _inside(one), on=True, home=True)
 
 
 def _inside(one: Stand) -> list[Point]:
