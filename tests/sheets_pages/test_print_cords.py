@@ -78,9 +78,16 @@ def test_a_row_off_the_center_line_is_so_on_purpose_and_in_plain_words():
 def test_every_chair_has_its_mark_on_the_line(plan: Plan):
     rows = table(cords_sheet(plan, (A_VIEW,)), "The middle of each chair").rows
     assert [row[0] for row in rows] == ["A1", "A2", "A3", "A4", "A5"]
-    # The line begins 41 1/2 in from the wall, so A3's middle at 120 in is 78 1/2 in along it.
-    assert rows[2][1:] == ("10 ft", "on it", "6 ft 6 1/2 in")
-    assert rows[1][1:] == ("7 ft 6 in", "2 ft 6 in left", "4 ft 0 1/2 in")
+    assert rows[2][1:] == ("10 ft", "on it")
+    assert rows[1][1:] == ("7 ft 6 in", "2 ft 6 in left")
+
+
+def test_where_a_tape_meets_a_step_the_marks_are_counted_along_the_line():
+    # Two seats and three arms, 67 in: the first middle is 7 + 11 1/2 in from the line's left end.
+    spec = make_spec(rows=(make_row(seats=2),), risers=(make_riser(30, 0, 180, 100),))
+    found = table(cords_sheet(make_plan(spec, NEC, "0" * 64), ()), "The middle of each chair")
+    assert found.head[1] == "from the line's left end"
+    assert [row[1] for row in found.rows] == ["1 ft 6 1/2 in", "4 ft 0 1/2 in"]
 
 
 @pytest.mark.parametrize(

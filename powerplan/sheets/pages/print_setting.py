@@ -63,7 +63,7 @@ def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
     """The lines of rows that are square to the room."""
     units, room = plan.spec.project.units, plan.spec.room
     left, back, screen = (from_wall(room, w) for w in (Wall.LEFT, Wall.BACK, Wall.SCREEN))
-    uneven = crosses_a_step(plan) or bool(room.walls)
+    uneven = _uneven(plan)
     lines = []
     for row in rows:
         ends, y_m = (row.chalk.left, row.chalk.right), row.chalk.left[1]
@@ -85,20 +85,28 @@ def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
 
 
 def _middles(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
+    """The middles of chairs: from the wall, or along the line where a tape would meet a step."""
     units, room = plan.spec.project.units, plan.spec.room
+    uneven = _uneven(plan)
     lines = tuple(
         (
             chair.id,
-            from_left(room, chair.x_m, units),
+            length_text(chair.x_m - row.left_m, units)
+            if uneven
+            else from_left(room, chair.x_m, units),
             from_center(chair.x_m, plan),
-            length_text(chair.x_m - row.left_m, units),
         )
         for row in rows
         for chair in row.chairs
     )
-    head = ("chair", from_wall(room, Wall.LEFT), "off the center line", "from the line's left end")
+    start = "from the line's left end" if uneven else from_wall(room, Wall.LEFT)
     caption = f"{warning}The middle of each chair, marked on the line"
-    return [Table(caption=caption, head=head, rows=lines)]
+    return [Table(caption=caption, head=("chair", start, "off the center line"), rows=lines)]
+
+
+def _uneven(plan: Plan) -> bool:
+    """Whether a tape from wall to wall may meet a step, or another wall than one thinks."""
+    return crosses_a_step(plan) or bool(plan.spec.room.walls)
 
 
 def _ends(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
