@@ -178,6 +178,9 @@ def test_spare_cord_is_coiled_behind_its_chair_where_the_plan_says():
     bare = replace(plan, cords=tuple(replace(c, park_m=None, coil_m=None) for c in plan.cords))
     assert "coiled behind" not in words(cords_sheet(bare, ()))
     assert "NO ROOM for a coil behind A1" in words(cords_sheet(bare, ()))
+    # (40 in of way and 24 in of slack) x 1.1 = 70.4 in, rounded up to a mark of the tape
+    least = "the shortest that will do: cord 1: 5 ft 10 1/2 in)"
+    assert least in words(cords_sheet(bare, ()))
 
 
 def test_little_that_is_left_over_is_slack_and_no_place_is_claimed_for_it(plan: Plan):

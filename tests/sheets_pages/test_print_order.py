@@ -65,7 +65,9 @@ def test_every_cord_is_laid_with_its_chair_and_before_seats_are_clipped(spec):
 @settings(max_examples=8)
 @given(row_rooms())
 def test_the_order_holds_for_rows_that_are_mixed_turned_or_curved(spec):
-    check(make_plan(spec, NEC, "0" * 64))
+    plan = make_plan(spec, NEC, "0" * 64)
+    check(plan)
+    check_what_lies_under(plan)
 
 
 @pytest.mark.slow
@@ -162,9 +164,3 @@ def check_what_lies_under(plan: Plan) -> None:
                             box.id == cord.from_ and box.under == one.name for box in plan.boxes
                         )
                         assert boxed or line.intersection(base).length > 0
-
-
-@settings(max_examples=6)
-@given(row_rooms())
-def test_what_is_drawn_forward_has_the_cord_under_it(spec):
-    check_what_lies_under(make_plan(spec, NEC, "0" * 64))

@@ -179,3 +179,18 @@ def test_a_coil_behind_a_turned_chair_is_held_against_its_own_back():
         cord = replace(made.cords[0], to="A1", kind="own", park_m=spot, coil_m=size, tail_m=())
         page = cords_sheet(replace(made, cords=(cord,)), ())
         assert said in table(page, "Where spare cord is coiled").rows[0][4]
+
+
+def test_forward_is_said_for_the_rows_that_there_are():
+    turned = plan_of(angle_rad=round(math.radians(10), 9))
+    both = replace(
+        turned.spec,
+        room=replace(turned.spec.room, depth_m=inch(300)),
+        rows=(*turned.spec.rows, make_row(id="B", seats=2, headrest_to_wall_m=inch(180))),
+    )
+    said = [words(cords_sheet(plan, ())) for plan in (plan_of(), turned)]
+    assert "Forward is toward the screen." in said[0]
+    assert "Forward is toward the screen" not in said[1]
+    assert "In a turned row forward is the way its chairs look" in said[1]
+    mixed_rows = words(cords_sheet(make_plan(both, NEC, "0" * 64), ()))
+    assert "Forward is toward the screen; in a turned row forward is the way" in mixed_rows

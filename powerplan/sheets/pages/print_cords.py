@@ -166,9 +166,13 @@ def _about_ways(rows: tuple[SetRow, ...]) -> str:
             "On an arc a place is told from the marks of the nearest rear corner, ahead, behind, "
             "left and right as that chair looks."
         )
-    told.append("Forward is toward the screen.")
-    if any(not row.square and not row.curved for row in rows):
-        told.append("In a turned row, forward is the way its chairs look, right along its line.")
+    turned = "forward is the way its chairs look, and right is along its line"
+    if all(not row.square and not row.curved for row in rows):
+        told.append(f"In a turned row {turned}.")
+    elif any(not row.square and not row.curved for row in rows):
+        told.append(f"Forward is toward the screen; in a turned row {turned}.")
+    else:
+        told.append("Forward is toward the screen.")
     return " ".join(told)
 
 

@@ -122,7 +122,7 @@ def _ends(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
         for row in rows
         for name, end in (("left", row.chalk.left), ("right", row.chalk.right))
     )
-    head = ("row", "end", "one way", "the other way", "from end to end")
+    head = ("row", "end", "side to side", "back to screen", "from end to end")
     caption = (
         f"{warning}The two ends of each chalk line to snap, each taped level and square from two "
         "faces"
