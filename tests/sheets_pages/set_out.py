@@ -15,7 +15,7 @@ from powerplan.model.spec import Piece, PlanSpec, Row
 from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.pages.print_setting import setting_out
-from powerplan.sheets.parts import Table
+from powerplan.sheets.parts import Items, Table
 
 Spot = tuple[float, float]
 _NUMBER = re.compile(r"(?:(\d+) ft ?)?(?:(?:(\d+) )?(?:(\d+)/(\d+) )?in|(?:(\d+) )in)?")
@@ -64,6 +64,13 @@ def read_m(words: str) -> float:
     inches = Fraction(int(feet or 0) * 12 + int(whole or 0))
     inches += Fraction(int(part), int(of)) if part else 0
     return inch(inches)
+
+
+def said(plan: Plan) -> str:
+    """All that is said in lists about what is chalked."""
+    plan = to_finish(plan)
+    parts = setting_out(set_rows(plan), plan)
+    return " ".join(text for part in parts if isinstance(part, Items) for text in part.items)
 
 
 def off_m(words: str) -> float:
@@ -121,16 +128,13 @@ def from_faces(told: tuple[str, str], plan: Plan, near: Spot) -> Spot:
 
 def corners_of(plan: Plan, row: Row, step_m: float) -> dict[str, tuple[Corner, Corner]]:
     """The rear corners of all that stands in a row that is no plain one, from the page."""
-    printed, (set_row,) = tables(plan), [one for one in set_rows(plan) if one.id == row.id]
+    printed = tables(plan)
     if row.angle_rad == 0.0 and row.curve is None:
         line = next(r for r in printed["The chalk line"].rows if r[0] == row.id)
         y = read_m(line[1])
         left, right = (_square_end(text, y, plan) for text in line[-2:])
     else:
-        both = [r for r in printed["The two ends"].rows if r[0] == row.id]
-        left = from_faces(both[0][2:4], plan, set_row.chalk.left)
-        right = from_faces(both[1][2:4], plan, set_row.chalk.right)
-        long_m = read_m(both[0][4])
+        left, right, long_m = ends_of(plan, row)
         assert abs(math.dist(left, right) - long_m) <= 2.0 * step_m
     found: dict[str, tuple[Corner, Corner]] = {}
     if row.curve is None:
@@ -170,6 +174,15 @@ def _both(
 ) -> tuple[Corner, Corner]:
     one, other = (_corner(left, right, spot, step_m) for spot in spots)
     return (one, other)
+
+
+def ends_of(plan: Plan, row: Row) -> tuple[Spot, Spot, float]:
+    """The two ends of the line of a row that is turned or on an arc, and how far they are apart."""
+    (set_row,) = [one for one in set_rows(plan) if one.id == row.id]
+    both = [line for line in tables(plan)["The two ends"].rows if line[0] == row.id]
+    left = from_faces(both[0][2:4], plan, set_row.chalk.left)
+    right = from_faces(both[1][2:4], plan, set_row.chalk.right)
+    return left, right, read_m(both[0][4])
 
 
 def _square_end(text: str, y: float, plan: Plan) -> Spot:

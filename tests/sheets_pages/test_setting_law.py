@@ -1,18 +1,31 @@
 """From the printed numbers alone every base is found again where the plan has it."""
 
 import math
+import re
 from dataclasses import replace
 
 import pytest
 from any_rooms import any_rooms
 from hypothesis import given, settings
 from row_rooms import row_rooms
-from set_out import corners_of, off_m, read_m, seated_plan, tables, true_corners
+from set_out import (
+    LENGTH,
+    corners_of,
+    ends_of,
+    from_faces,
+    off_m,
+    read_m,
+    said,
+    seated_plan,
+    tables,
+    true_corners,
+)
 from support import inch, make_chair, make_riser, make_row, make_spec
 
 from powerplan.model.plan import Plan
 from powerplan.model.seats import Curve, Piece, TableKind
 from powerplan.model.spec import PlanSpec
+from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.placed import is_plain
 
 
@@ -29,6 +42,8 @@ def check(spec: PlanSpec) -> None:
             for told, corner in zip(found[name], corners, strict=True):
                 assert math.dist(told.at, corner) <= told.within_m, (name, told, corner)
         check_marks(plan, row.id, step_m)
+        if row.curve is not None:
+            check_string(plan, row.id, step_m)
 
 
 def check_plain(plan: Plan, row: str, step_m: float) -> None:
@@ -62,6 +77,21 @@ def check_marks(plan: Plan, row: str, step_m: float) -> None:
         deep = math.sqrt(radius_m**2 - (along - long_m / 2) ** 2)
         deep -= math.sqrt(radius_m**2 - (long_m / 2) ** 2)
         assert -off == pytest.approx(deep, abs=2.0 * step_m)
+
+
+def check_string(plan: Plan, row: str, step_m: float) -> None:
+    """Where a string can be held, it is as long to the two ends of the arc as is said."""
+    told = re.search(
+        rf"Row {row}: .*?Its middle is (.+?) and (.+?): a string of ({LENGTH})", said(plan)
+    )
+    if told is None:
+        return
+    (set_row,) = [one for one in set_rows(plan) if one.id == row]
+    middle = from_faces((told[1], told[2]), plan, set_row.chalk.middle)
+    left, right, _ = ends_of(plan, plan.spec.row(row))
+    for end in (left, right):
+        # both places are out by sqrt(2) half steps at most, the length by half a step
+        assert math.dist(middle, end) == pytest.approx(read_m(told[3]), abs=2.0 * step_m)
 
 
 SET_OUT = pytest.mark.published(
@@ -149,15 +179,7 @@ def test_the_middle_of_an_arc_is_told_where_a_string_can_be_held_there():
     spec = make_spec(rows=(row,))
     # Headrests 14 in off the wall, bases 4 in ahead, 110 in to the middle: 128 in from the back
     # wall, 186 - 128 = 58 in from the screen wall; 120 in from either side.
-    told = str(set_out_words(spec))
+    told = said(seated_plan(spec))
     assert "Its middle is 10 ft from the left wall and 4 ft 10 in from the screen wall" in told
     far = replace(spec, rows=(replace(row, curve=Curve(radius_m=inch(200), touch="back")),))
-    assert "no string reaches from there" in str(set_out_words(far))
-
-
-def set_out_words(spec: PlanSpec) -> object:
-    from powerplan.sheets.pages.print_rows import set_rows
-    from powerplan.sheets.pages.print_setting import setting_out
-
-    plan = seated_plan(spec)
-    return setting_out(set_rows(plan), plan)
+    assert "no string reaches from there" in said(seated_plan(far))
