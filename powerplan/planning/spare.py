@@ -18,6 +18,7 @@ from powerplan.engineering.seating.zones import REAR_STRIP
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import micrometres
 from powerplan.model.rules import RuleSet
+from powerplan.model.spare import left_over_m, loop_m, path_length_m
 from powerplan.planning.runs import Leg, Run
 from powerplan.planning.site import Site
 
@@ -73,22 +74,6 @@ def coil_size_m(spare_m: float, rules: RuleSet) -> tuple[float, float]:
     return (on_grid(depth_m + straight_m), on_grid(depth_m))
 
 
-def loop_m(width_m: float, depth_m: float) -> float:
-    """Return how much cord one loop of an oval takes: two half turns and two straight sides.
-
-    Parameters
-    ----------
-    width_m, depth_m : float
-        The oval; it is at least as wide as deep. [m]
-    """
-    return math.pi * depth_m + 2 * (width_m - depth_m)
-
-
-def spare_m(leg: Leg) -> float:
-    """Return how much of a cord does not lie on its way. [m]"""
-    return (micrometres(leg.bought_m) - micrometres(leg.length_m)) / 1e6
-
-
 def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     """Return, by cord, where spare that asks for a place is parked.
 
@@ -110,7 +95,7 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     found: dict[str, Coil] = {}
     beds = _beds(site, legs)
     for run, leg in legs:
-        if micrometres(spare_m(leg)) <= over_um:
+        if micrometres(left_over_m(leg.bought_m, leg.length_m)) <= over_um:
             continue
         chair = served(run, leg)
         if not _gets_out(site, chair, leg):
@@ -164,7 +149,7 @@ def _place(
     taken: tuple[Coil, ...],
 ) -> Coil | None:
     """The best free floor behind a chair, where possible with no other cord under the coil."""
-    depth_m, spare = site.rules.length_m("coil_depth"), spare_m(leg)
+    depth_m, spare = site.rules.length_m("coil_depth"), left_over_m(leg.bought_m, leg.length_m)
     width_m, _ = coil_size_m(spare, site.rules)
     crossed: Coil | None = None
     square = chair.frame.is_room
@@ -175,7 +160,7 @@ def _place(
         tail = _tail(site, leg.path, middle, depth_m, beds.tails)
         if tail is None or _goes_over(tail, beds.loose):
             continue
-        left_m = spare - 2 * _long_m(tail)
+        left_m = spare - 2 * path_length_m(tail)
         if left_m < math.pi * depth_m:
             continue
         wide_m, deep_m = coil_size_m(left_m, site.rules)
@@ -248,10 +233,6 @@ def _nearest(path: tuple[Point, ...], to: Point) -> Point:
         return path[0]
     at = shapely.line_interpolate_point(line, shapely.line_locate_point(line, shapely.Point(to)))
     return (on_grid(at.x), on_grid(at.y))
-
-
-def _long_m(path: tuple[Point, ...]) -> float:
-    return math.fsum(math.dist(*segment) for segment in pairwise(path))
 
 
 def _behind(lanes: Shape, x_m: float, near_m: float) -> float | None:

@@ -20,11 +20,13 @@ _EDGES = {
 
 
 class Face(NamedTuple):
-    """Where a tape is hooked: a wall, or the edge of a riser. ``at_m`` is its x or its y. [m]"""
+    """Where a tape is hooked: a wall, or the edge of a riser. ``at_m`` is its x or its y; where it
+    ``slants``, that is so at one place only. [m]"""
 
     words: str
     at_m: float
     is_wall: bool
+    slants: bool = False
 
 
 def level_m(plan: Plan, point: Point) -> float:
@@ -99,7 +101,8 @@ def _face(plan: Plan, point: Point, side: Wall) -> Face:
 
 def _wall_met(room: Room, point: Point, side: Wall) -> Face:
     wall = met(room, point, side)
-    return Face(f"{wall.label} (it slants)" if wall.slants else wall.label, wall.at_m, True)
+    words = f"{wall.label} (it slants)" if wall.slants else wall.label
+    return Face(words, wall.at_m, True, wall.slants)
 
 
 def _edges_ahead(riser: Riser, point: Point, *, across: bool) -> tuple[float, float] | tuple[()]:

@@ -160,6 +160,7 @@ def test_the_buying_list_counts_extensions_by_length_and_links():
     assert "extension cord 9 ft 14 AWG 2" in rows
     assert "chair maker's link cord 4 ft 16 AWG 1" in rows
     assert "BUY 9 ft" in text
+    assert "BUY 4 ft (link)" in text
 
 
 def test_open_floor_is_shouted():

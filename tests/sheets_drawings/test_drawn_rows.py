@@ -4,11 +4,12 @@ from dataclasses import replace
 
 import pytest
 import strategies
-from drawn import area_of, spoken, words_of
+from drawn import area_of, dimensions_of, outside, overlapping, spoken, true_m, words_of
 from hypothesis import given, settings
+from row_rooms import row_rooms
 from sample_plan import sample_plan
-from shapely.geometry import Point, Polygon
-from support import NEC, inch, make_riser, make_row, make_spec
+from shapely.geometry import LineString, Point, Polygon
+from support import NEC, inch, make_chain, make_chair, make_riser, make_row, make_spec
 
 from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.planning.pipeline import make_plan
@@ -36,6 +37,15 @@ def hidden_ends(view: View) -> list[str]:
 def test_no_words_hide_the_end_of_a_cord(spec):
     for view in cord_views(make_plan(spec, NEC, "0" * 64), UPRIGHT_MM, TURNED_MM):
         assert hidden_ends(view) == []
+
+
+@settings(max_examples=4)
+@given(row_rooms())
+def test_in_rows_of_every_kind_words_hide_no_cord_and_no_other_words(spec):
+    for view in cord_views(make_plan(spec, NEC, "0" * 64), UPRIGHT_MM, TURNED_MM):
+        assert hidden_ends(view) == []
+        assert overlapping(view) == []
+        assert outside(view) == []
 
 
 @pytest.mark.parametrize("seats", [(5,), (12,), (12, 12, 12, 12, 12)])
@@ -90,3 +100,45 @@ def test_where_it_is_not_possible_every_row_says_not_to_set_it_out():
     for view in rows:
         assert {"NOT POSSIBLE AS DRAWN", "DO NOT SET OUT"} <= set(spoken(view))
         assert "DO NOT SET OUT" in view.title
+
+
+def test_a_metric_row_takes_the_scale_between_where_the_largest_does_not_fit():
+    # 3.55 m of row with what stands beside it: at 1:20 it is 178 mm and more with the words.
+    spec = make_spec(rows=(make_row(seats=4, headrest_to_wall_m=inch(20)),))
+    spec = replace(spec, project=replace(spec.project, units="mm"))
+    plan = make_plan(spec, NEC, "0" * 64)
+    (view,) = cord_views(plan, (185.0, 200.0))
+    assert view.scale == 25
+
+
+def test_the_slack_of_a_link_has_its_sign_on_its_own_way():
+    chair = make_chair(chain=make_chain(), arm_gap_m=inch("3/2"))
+    plan = make_plan(make_spec(chairs=(chair,), outlets=()), NEC, "0" * 64)
+    (view,) = cord_views(plan, UPRIGHT_MM, TURNED_MM)
+    waves = [i for i in view.items if isinstance(i, Line) and i.layer == "slack"]
+    links = [cord for cord in plan.cords if cord.kind == "link"]
+    assert links
+    assert len(waves) == len(links)
+    for link in links:
+        path = LineString(link.path_m)
+        middles = [Point(wave.points[len(wave.points) // 2]) for wave in waves]
+        assert min(path.distance(middle) for middle in middles) < 1e-6
+
+
+def test_where_a_step_lies_between_a_line_is_measured_from_the_riser_it_stands_on():
+    # The riser begins 30 in from the left wall; two seats and three arms are 67 in, in the middle
+    # of 240 in: from 86 1/2 in to 153 1/2 in, 56 1/2 in and 123 1/2 in from the riser's edge.
+    spec = make_spec(rows=(make_row(seats=2),), risers=(make_riser(30, 0, 180, 100),))
+    (view,) = cord_views(make_plan(spec, NEC, "0" * 64), (250.0, 180.0))
+    ends = [item for item in dimensions_of(view) if item.along == "x"]
+    assert {item.words for item in ends} == {"4 ft 8 1/2 in", "10 ft 3 1/2 in"}
+    assert {round(true_m(item), 6) for item in ends} == {inch("113/2"), inch("247/2")}
+
+
+def test_the_line_ahead_of_a_riser_is_also_told_from_its_edge():
+    # The riser ends at 54 in; headrests at 130 in, the line 4 in ahead of them: 80 in away.
+    row = make_row(seats=2, headrest_to_wall_m=inch(130))
+    spec = make_spec(rows=(row,), risers=(make_riser(0, 0, 240, 54),), outlets=())
+    spec = replace(spec, room=replace(spec.room, depth_m=inch(240)))
+    (view,) = cord_views(make_plan(spec, NEC, "0" * 64), (190.0, 130.0))
+    assert {"or 6 ft 8 in", "from front edge of riser rear"} <= set(spoken(view))

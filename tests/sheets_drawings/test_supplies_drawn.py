@@ -1,13 +1,20 @@
 """Supplies and outlet units in the installers' drawing, at their true size and place."""
 
+from dataclasses import replace
+
 import pytest
 from loose_rooms import supply_spec
+from sample_plan import sample_plan
 from support import NEC, inch
 
+from powerplan.model.loose import OutletUnit
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.drawings.loose import outline_of
-from powerplan.sheets.drawings.rows import cord_views
+from powerplan.sheets.drawings.rows import cord_views, cords_of
 from powerplan.sheets.pages.loose import where_things_lie
+from powerplan.sheets.pages.print_cords import cords_sheet
+from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.scene import Line
 
 
 def test_each_supply_is_drawn_as_a_rectangle_of_its_size_with_its_name():
@@ -28,3 +35,41 @@ def test_where_supplies_lie_is_told_with_their_chairs():
     assert "A1 and A2" in told
     assert "behind the base" in told
     assert where_things_lie(make_plan(supply_spec(), NEC, "0" * 64)) != []
+
+
+def test_wall_cords_chair_cords_and_cords_of_outlet_units_are_drawn_with_their_row():
+    plan = make_plan(supply_spec(seats=2, shared=True), NEC, "0" * 64)
+    (row,) = set_rows(plan)
+    assert {cord.kind for cord in plan.cords} == {"wall cord", "chair cord"}
+    assert set(cords_of(plan, row)) == set(plan.cords)
+    (view,) = cord_views(plan, (250.0, 180.0))
+    drawn = [item.points for item in view.items if isinstance(item, Line)]
+    assert all(cord.path_m in drawn for cord in plan.cords)
+    unit = replace(plan.cords[0], id="W1-U1", kind="unit cord", to="U1")
+    lying = OutletUnit(
+        id="U1",
+        kind="strip",
+        chairs=("A1", "A2"),
+        x_m=1.0,
+        y_m=0.2,
+        angle_rad=0.0,
+        width_m=0.3,
+        depth_m=0.08,
+        height_m=0.05,
+        under=None,
+        sockets=4,
+        rating_a=12.0,
+        current_a=3.6,
+    )
+    with_unit = replace(plan, supplies=(), cords=(unit,), outlet_units=(lying,))
+    assert cords_of(with_unit, row) == (unit,)
+    (place, how) = where_things_lie(with_unit)
+    assert place.caption == "Where each outlet unit lies: its middle"
+    assert "Supplies get warm" not in how.text
+
+
+def test_that_a_loose_supply_lies_behind_the_base_is_not_said_where_its_place_is_told():
+    told = "A loose one lies flat on the floor behind the base"
+    plan = make_plan(supply_spec(seats=2), NEC, "0" * 64)
+    assert told not in str(cords_sheet(plan, ()))
+    assert told in str(cords_sheet(sample_plan(), ()))

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from outlined import room_of
 from page_words import A_VIEW, listed, table, words
 from sample_plan import sample_plan
 from support import NEC, inch, make_chain, make_chair, make_riser, make_row, make_spec
@@ -81,13 +82,21 @@ def test_every_chair_has_its_mark_on_the_line(plan: Plan):
     assert rows[1][1:] == ("7 ft 6 in", "2 ft 6 in left")
 
 
+def test_where_a_tape_meets_a_step_the_marks_are_counted_along_the_line():
+    # Two seats and three arms, 67 in: the first middle is 7 + 11 1/2 in from the line's left end.
+    spec = make_spec(rows=(make_row(seats=2),), risers=(make_riser(30, 0, 180, 100),))
+    found = table(cords_sheet(make_plan(spec, NEC, "0" * 64), ()), "The middle of each chair")
+    assert found.head[1] == "from the line's left end"
+    assert [row[1] for row in found.rows] == ["1 ft 6 1/2 in", "4 ft 0 1/2 in"]
+
+
 @pytest.mark.parametrize(
     ("seats", "order"),
     [(1, ["A1"]), (4, ["A2", "A3", "A1", "A4"]), (5, ["A3", "A2", "A4", "A1", "A5"])],
 )
 def test_chairs_are_set_from_the_middle_outward(seats: int, order: list[str]):
     (row,) = set_rows(sample_plan((seats,)))
-    assert [chair.id for chair in outward(row)] == order
+    assert [one.name for one in outward(row)] == order
 
 
 def test_a_cord_behind_the_row_does_not_pass_between_seats():
@@ -169,6 +178,9 @@ def test_spare_cord_is_coiled_behind_its_chair_where_the_plan_says():
     bare = replace(plan, cords=tuple(replace(c, park_m=None, coil_m=None) for c in plan.cords))
     assert "coiled behind" not in words(cords_sheet(bare, ()))
     assert "NO ROOM for a coil behind A1" in words(cords_sheet(bare, ()))
+    # (40 in of way and 24 in of slack) x 1.1 = 70.4 in, rounded up to a mark of the tape
+    least = "the shortest that will do: cord 1: 5 ft 10 1/2 in)"
+    assert least in words(cords_sheet(bare, ()))
 
 
 def test_little_that_is_left_over_is_slack_and_no_place_is_claimed_for_it(plan: Plan):
@@ -204,3 +216,19 @@ def test_under_a_chair_that_is_not_measured_no_floor_is_called_clear():
     page = cords_sheet(replace(base, zones=zones, cords=cords), ())
     assert "NO PLACE IS KNOWN" in table(page, "Cord bags").rows[0][7]
     assert "shown white" not in words(page)
+
+
+def test_in_a_room_with_corners_the_line_is_taped_level_from_the_walls_that_are_met():
+    # 20 ft by 15 ft 6 in, its back left corner cut out 60 in wide and 24 in deep. The line is 18 in
+    # off the back wall from 86 1/2 in to 153 1/2 in, so a tape to its left meets the notch.
+    corners = ((60, 0), (240, 0), (240, 186), (0, 186), (0, 24), (60, 24))
+    spec = make_spec(rows=(make_row(seats=2),), outlets=())
+    page = cords_sheet(make_plan(replace(spec, room=room_of(corners)), NEC, "0" * 64), ())
+    line = table(page, "The chalk line").rows[0]
+    assert line[2:4] == ("1 ft 6 in from the wall 1", "14 ft from the wall 3")
+    assert line[4:] == ("2 ft 2 1/2 in from the wall 6", "7 ft 9 1/2 in from the wall 6")
+    said = words(page)
+    assert "20 ft wide and 15 ft 6 in deep, back wall to screen, at its widest and deepest" in said
+    plain = words(cords_sheet(make_plan(spec, NEC, "0" * 64), ()))
+    assert "at its widest" not in plain
+    assert "level tape" not in plain

@@ -1,29 +1,35 @@
 """The order of work: what lies where, and what is plugged in, when a chair comes."""
 
+import math
+from dataclasses import replace
 from itertools import pairwise
 
+import pytest
 import strategies
 from hypothesis import given, settings
+from row_rooms import row_rooms
 from sample_plan import sample_plan
+from shapely.geometry import LineString, Polygon
 from support import NEC, inch, make_chain, make_chair, make_row, make_spec
 
 from powerplan.model.plan import Plan
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_rows import outward, seams, set_rows
-from powerplan.sheets.pages.print_tags import bag_of
+from powerplan.sheets.pages.print_tags import bag_of, tag_numbers
 
 
 def check(plan: Plan) -> None:
     laid_in: dict[str, str] = {}
     for row in set_rows(plan):
         order = turns(row, plan)
-        assert [turn.chair for turn in order] == list(outward(row))
-        number = {turn.chair.id: n for n, turn in enumerate(order)}
+        assert [turn.stand for turn in order] == list(outward(row))
+        number = {turn.stand.name: n for n, turn in enumerate(order)}
         laid = {cord.id: n for n, turn in enumerate(order) for cord in turn.cords}
         laid_in |= dict.fromkeys(laid, row.id)
         clipped = {pair: n for n, turn in enumerate(order) for pair in turn.clips}
-        neighbors = [(left.id, right.id) for left, right in pairwise(row.chairs)]
+        pairs = pairwise(row.stands)
+        neighbors = [(left.name, right.name) for left, right in pairs if not left.free_right]
         assert sorted(clipped) == sorted(neighbors)
         for cord in plan.cords:
             if cord.id not in laid:
@@ -41,11 +47,12 @@ def check(plan: Plan) -> None:
                 for name in over:
                     assert number[name] < n
                     assert all(at >= n for pair, at in clipped.items() if name in pair)
-                text = turn_text(turn, row, plan)
-                assert text.index("Lay cord") < text.index(f"Set {turn.chair.id} on its mark")
+                text = turn_text(turn, row, plan, tag_numbers(plan))
+                assert text.index("Lay cord") < text.index(f"Set {turn.stand.name} ")
                 if cord.kind != "extension":
-                    assert f"{turn.chair.id}'s inlet" in text or cord.to != turn.chair.id
-            assert turn_text(turn, row, plan).count("Lay cord") == len(turn.cords)
+                    assert f"{turn.stand.name}'s inlet" in text or cord.to != turn.stand.name
+            told = turn_text(turn, row, plan, tag_numbers(plan))
+            assert told.count("Lay cord") == len(turn.cords)
     assert sorted(laid_in) == sorted(cord.id for cord in plan.cords)
 
 
@@ -53,6 +60,23 @@ def check(plan: Plan) -> None:
 @given(strategies.rooms())
 def test_every_cord_is_laid_with_its_chair_and_before_seats_are_clipped(spec):
     check(make_plan(spec, NEC, "0" * 64))
+
+
+@settings(max_examples=8)
+@given(row_rooms())
+def test_the_order_holds_for_rows_that_are_mixed_turned_or_curved(spec):
+    plan = make_plan(spec, NEC, "0" * 64)
+    check(plan)
+    check_what_lies_under(plan)
+
+
+@pytest.mark.slow
+@settings(max_examples=60)
+@given(row_rooms())
+def test_the_order_holds_for_many_such_rows(spec):
+    plan = make_plan(spec, NEC, "0" * 64)
+    check(plan)
+    check_what_lies_under(plan)
 
 
 def test_rows_of_a_whole_hall_keep_the_order():
@@ -68,7 +92,7 @@ def chained(seats: int) -> Plan:
 def test_both_ends_of_each_cord_are_plugged_in_by_name():
     plan = chained(3)
     (row,) = set_rows(plan)
-    steps = " ".join(turn_text(turn, row, plan) for turn in turns(row, plan))
+    steps = " ".join(turn_text(turn, row, plan, tag_numbers(plan)) for turn in turns(row, plan))
     for cord in plan.cords:
         if cord.kind == "link":
             assert f"plug one end into {cord.from_}'s link socket, the other into" in steps
@@ -82,8 +106,61 @@ def test_a_lead_to_a_box_under_a_chair_that_stands_says_what_to_do_with_that_cha
     # in a row of five, when the box is still open; A1 last but one, when A2 stands over it.
     plan = sample_plan()
     (row,) = set_rows(plan)
-    told = {turn.chair.id: turn_text(turn, row, plan) for turn in turns(row, plan)}
+    numbers = tag_numbers(plan)
+    told = {one.stand.name: turn_text(one, row, plan, numbers) for one in turns(row, plan)}
     assert "into box A2, which is still open." in told["A3"]
     assert "into box A2, over which A2 then stands." in told["A2"]
     assert "A2 already stands there, not yet clipped: draw it forward" in told["A1"]
     assert "it may be fixed there" in told["A1"]
+
+
+def swung(plan: Plan, angle_rad: float) -> Plan:
+    """A plan of one row with its chairs and cords swung about the row's middle, room and all."""
+    (row,) = plan.spec.rows
+    middle = (row.center_x_m, row.headrest_to_wall_m)
+
+    def about(point: tuple[float, float]) -> tuple[float, float]:
+        x, y = point[0] - middle[0], point[1] - middle[1]
+        sine, cosine = math.sin(angle_rad), math.cos(angle_rad)
+        return (middle[0] + x * cosine - y * sine, middle[1] + x * sine + y * cosine)
+
+    chairs = []
+    for chair in plan.chairs:
+        x_m, y_m = about((chair.x_m, chair.y_m))
+        chairs.append(replace(chair, x_m=x_m, y_m=y_m, angle_rad=angle_rad))
+    cords = [replace(cord, path_m=tuple(map(about, cord.path_m))) for cord in plan.cords]
+    spec = replace(plan.spec, rows=(replace(row, angle_rad=angle_rad),))
+    return replace(plan, spec=spec, chairs=tuple(chairs), cords=tuple(cords))
+
+
+@pytest.mark.published(source="a rotation changes nothing that lies in it", standing="derived")
+@pytest.mark.parametrize("degrees", [-35, 12, 90, 180])
+def test_a_row_that_is_swung_keeps_its_order_of_work_and_its_clips(degrees):
+    for plan in (chained(4), sample_plan()):
+        other = swung(plan, math.radians(degrees))
+        (row,), (turned,) = set_rows(plan), set_rows(other)
+        told = [(one.stand.name, one.over, one.clips) for one in turns(row, plan)]
+        again = [(one.stand.name, one.over, one.clips) for one in turns(turned, other)]
+        assert again == told
+        assert seams(turned, other.cords) == seams(row, plan.cords)
+
+
+def check_what_lies_under(plan: Plan) -> None:
+    """What is drawn forward for a cord, against the shapes of the bases and the cord's line."""
+    for row in set_rows(plan):
+        order = turns(row, plan)
+        number = {turn.stand.name: n for n, turn in enumerate(order)}
+        for n, turn in enumerate(order):
+            for cord, over in zip(turn.cords, turn.over, strict=True):
+                line = LineString(cord.path_m) if len(set(cord.path_m)) > 1 else None
+                for one in row.stands:
+                    if number[one.name] >= n or line is None:
+                        continue
+                    base = Polygon(one.base)
+                    if line.intersection(base.buffer(-1e-4)).length > 1e-4:
+                        assert one.name in over
+                    elif one.name in over and one.apex is None:
+                        boxed = any(
+                            box.id == cord.from_ and box.under == one.name for box in plan.boxes
+                        )
+                        assert boxed or line.intersection(base).length > 0

@@ -51,7 +51,10 @@ def _drawn(plan: Plan, rows: tuple[SetRow, ...], scale: int) -> View:
     draw_wall_names(sketch, plan)
     for row in rows:
         draw_upright(sketch, row)
-        middle = ((row.left_m + row.right_m) / 2, (row.line_m + row.front_m) / 2)
+        half = row.stands[len(row.stands) // 2]
+        middle = half.at(0.0, (half.rear_m + half.front_m) / 2)
+        if row.plain:
+            middle = ((row.left_m + row.right_m) / 2, (row.line_m + row.front_m) / 2)
         words = f"row {row.id}: {plural(len(row.chairs), 'chair')}"
         sketch.label(f"row {row.id}", (words,), (middle,), on=True, height_mm=2.5)
     for box in plan.boxes:

@@ -16,6 +16,7 @@ from powerplan.sheets.drawings.symbols import (
     number,
     outlet,
     second_mark,
+    slack,
     spare,
 )
 from powerplan.sheets.fonts import text_width_mm
@@ -134,6 +135,7 @@ def _sample(key: str) -> _Draw:
     special: dict[str, _Draw] = {
         "second_mark": second_mark,
         "spare": spare,
+        "slack": slack,
         "home_run": _arrow,
         "limit": _cut,
         "wall": _wall,

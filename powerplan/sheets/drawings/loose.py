@@ -25,15 +25,18 @@ def draw_loose(sketch: Sketch, plan: Plan, row: SetRow) -> None:
     row : SetRow
         The row.
     """
-    names = {chair.id for chair in row.chairs}
-    things: list[Supply | OutletUnit] = [*plan.supplies, *plan.outlet_units]
-    for thing in things:
-        if not names & set(thing.chairs):
-            continue
+    for thing in loose_of(plan, row):
         corners = outline_of(thing)
         sketch.line(corners, _LAYER, closed=True)
         sketch.line((corners[0], corners[2]), _LAYER)
         sketch.label(thing.id, (thing.id,), ((thing.x_m, thing.y_m),), clear_mm=2.0)
+
+
+def loose_of(plan: Plan, row: SetRow) -> tuple[Supply | OutletUnit, ...]:
+    """Return the supplies and outlet units that feed chairs of a row."""
+    names = {chair.id for chair in row.chairs}
+    things: tuple[Supply | OutletUnit, ...] = (*plan.supplies, *plan.outlet_units)
+    return tuple(thing for thing in things if names & set(thing.chairs))
 
 
 def outline_of(thing: Supply | OutletUnit) -> tuple[Point, ...]:

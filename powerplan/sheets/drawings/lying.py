@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
+from powerplan.engineering.seating.frames import Outline, covers
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import joined, micrometres
 from powerplan.model.plan import Cord, Plan
@@ -16,14 +18,17 @@ from powerplan.sheets.drawings.symbols import (
     floor_box,
     joint,
     outlet,
+    slack,
     spare,
 )
 from powerplan.sheets.drawings.tags import tag_anchors
 from powerplan.sheets.pages.print_rows import SetRow
+from powerplan.sheets.pages.print_spare import Lies, lies
 from powerplan.sheets.pages.print_tags import tag_text
 
 _END_MM = 0.9
 _BELOW_MM = 5.2
+_SLACK_PART = 0.35
 _MESH_MM, _MESH_WEIGHT = 6.0, 6.0
 _LAYERS = {"own": "cord", "link": "link", "extension": "extension"}
 
@@ -37,13 +42,13 @@ def draw_pinch(sketch: Sketch, plan: Plan, row: SetRow) -> None:
             rect = Rect(left_m=min(xs), right_m=max(xs), back_m=min(ys), front_m=max(ys))
             if row.plain:
                 sketch.hatch(rect, "pinch")
-                _keep_hatched(sketch, rect)
             else:
                 sketch.fill(zone.outline_m, "pinch", spacing_mm=1.5)
+            _keep_hatched(sketch, rect, zone.outline_m)
 
 
-def _keep_hatched(sketch: Sketch, rect: Rect) -> None:
-    """Make it costly for a label to stand on a hatched rectangle, wherever in it."""
+def _keep_hatched(sketch: Sketch, rect: Rect, outline: Outline) -> None:
+    """Make it costly for a label to stand on a hatched outline, wherever in it."""
     step = sketch.metres(_MESH_MM)
     across = max(1, math.ceil(rect.width_m / step))
     deep = max(1, math.ceil(rect.depth_m / step))
@@ -56,7 +61,8 @@ def _keep_hatched(sketch: Sketch, rect: Rect) -> None:
                 back_m=back,
                 front_m=min(back + step, rect.front_m),
             )
-            sketch.avoid(cell, _MESH_WEIGHT)
+            if covers(outline, cell.middle):
+                sketch.avoid(cell, _MESH_WEIGHT)
 
 
 def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> None:
@@ -73,6 +79,28 @@ def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...])
             outlet(sketch, at)
             sketch.label(box.id, (box.id,), (at,), clear_mm=OUTLET_MM + 0.8)
     draw_outlets(sketch, plan)
+
+
+def draw_slack(sketch: Sketch, plan: Plan, cords: tuple[Cord, ...]) -> None:
+    """Draw where cords lie in gentle bends that are a little longer than their ways.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    plan : Plan
+        For the numbers.
+    cords : tuple of Cord
+        The cords that are drawn.
+    """
+    for cord in cords:
+        if lies(cord, plan) is not Lies.ALONG:
+            continue
+        pieces = (*pairwise(cord.path_m), (cord.path_m[0], cord.path_m[0]))
+        start, end = max(pieces, key=lambda piece: math.dist(*piece))
+        right, ahead = end[0] - start[0], end[1] - start[1]
+        at = (start[0] + right * _SLACK_PART, start[1] + ahead * _SLACK_PART)
+        slack(sketch, at, math.atan2(ahead, right))
 
 
 def draw_cords(sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int]) -> None:

@@ -8,16 +8,16 @@ from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright
 from powerplan.sheets.drawings.key_plan import key_view
-from powerplan.sheets.drawings.loose import draw_loose
-from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch
+from powerplan.sheets.drawings.loose import draw_loose, loose_of, outline_of
+from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch, draw_slack
 from powerplan.sheets.drawings.room import draw_floor, draw_walls
 from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, draw_stop, name_walls
-from powerplan.sheets.drawings.scales import scales
+from powerplan.sheets.drawings.scales import row_scales
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.local import local_of
 from powerplan.sheets.off_walls import from_back, to_finish
 from powerplan.sheets.pages.print_rows import SetRow, set_rows
-from powerplan.sheets.pages.print_tags import tag_numbers
+from powerplan.sheets.pages.print_tags import JOINT, bag_of, tag_numbers
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall
 
@@ -31,9 +31,9 @@ def cord_views(
 ) -> tuple[View, ...]:
     """Return a drawing of each row with its cords, after a key plan where there are several.
 
-    A row is drawn at one of the two largest scales, at the larger where that fits the paper one way
-    or the other; one that fits at neither is split by whoever sets it on paper. Where the job is
-    not possible as drawn the rows are shown as they would stand, and say so.
+    A row is drawn at the largest of its scales at which it fits the paper one way or the other; one
+    that fits at none is drawn at the smallest and split by whoever sets it on paper. Where the job
+    is not possible as drawn the rows are shown as they would stand, and say so.
 
     Parameters
     ----------
@@ -52,27 +52,37 @@ def cord_views(
 
 
 def cords_of(plan: Plan, row: SetRow) -> tuple[Cord, ...]:
-    """Return the cords that end at a row's chairs, extensions on the way to them included."""
+    """Return the cords in the bags of a row's chairs: all that lies on the way to them."""
     names = {chair.id for chair in row.chairs}
-    return tuple(cord for cord in plan.cords if cord.to.rpartition("+")[2] in names)
+    return tuple(cord for cord in plan.cords if bag_of(cord, plan) in names)
 
 
 def _row_view(plan: Plan, row: SetRow, rooms_mm: tuple[tuple[float, float], ...]) -> View:
     core = _core(plan, row)
-    large, small = scales(plan.spec.project.units)[:2]
-    for room_mm in rooms_mm:
-        for window in (_with_walls(plan, core, large, room_mm), core):
-            view = _drawn(plan, row, large, window)
-            if view.width_mm <= room_mm[0] and view.height_mm <= room_mm[1]:
-                return view
+    *larger, small = row_scales(plan.spec.project.units)
+    for scale in larger:
+        for room_mm in rooms_mm:
+            for window in (_with_walls(plan, core, scale, room_mm), core):
+                if not _may_fit(window, scale, room_mm):
+                    continue
+                view = _drawn(plan, row, scale, window)
+                if view.width_mm <= room_mm[0] and view.height_mm <= room_mm[1]:
+                    return view
     return _drawn(plan, row, small, _with_walls(plan, core, small, rooms_mm[0]))
 
 
+def _may_fit(window: Rect, scale: int, room_mm: tuple[float, float]) -> bool:
+    """False where the floor alone is too large for the paper."""
+    wide_mm, deep_mm = (m * 1000 / scale for m in (window.width_m, window.depth_m))
+    return wide_mm <= room_mm[0] and deep_mm <= room_mm[1]
+
+
 def _core(plan: Plan, row: SetRow) -> Rect:
-    """The floor that a row's drawing must show: the row, reclined, its cords and their feeds."""
+    """The floor that a row's drawing must show: the row, reclined, its cords and what they feed."""
     cords = cords_of(plan, row)
-    points = [point for cord in cords for point in cord.path_m]
+    points = [point for cord in cords for point in (*cord.path_m, *cord.tail_m)]
     points += [cord.park_m for cord in cords if cord.park_m is not None]
+    points += [corner for thing in loose_of(plan, row) for corner in outline_of(thing)]
     swept = row.swept
     xs = [swept.left_m, swept.right_m, *(x for x, _ in points)]
     ys = [swept.back_m, swept.front_m, *(y for _, y in points)]
@@ -113,6 +123,7 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
         draw_order(sketch, row)
     draw_feeds(sketch, plan, row, cords)
     draw_loose(sketch, plan, row)
+    draw_slack(sketch, plan, cords)
     draw_cords(sketch, cords, tag_numbers(plan))
     draw_chalk(sketch, plan, row)
     name_walls(sketch, plan)
@@ -126,11 +137,11 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
 def _description(plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> str:
     units = plan.spec.project.units
     line = from_back(plan.spec.room, row.line_m, units)
-    feeds = tuple(dict.fromkeys(c.from_ for c in cords if "+" not in c.from_))
+    feeds = tuple(dict.fromkeys(c.from_ for c in cords if JOINT not in c.from_))
     fed = f"fed from {joined(feeds)}" if feeds else "with no cord"
     return (
         f"Row {row.id} from above, screen at the top: {plural(len(row.chairs), 'chair')}, the "
-        f"{'' if row.plain else 'rearmost '}rear of the bases {line} "
+        f"{'' if row.square else 'rearmost '}rear of the bases {line} "
         f"{from_wall(plan.spec.room, Wall.BACK)}, {fed}; "
         f"{plural(len(cords), 'cord')}. Every cord is also in the table of cord bags."
     )

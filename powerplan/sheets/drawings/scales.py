@@ -4,6 +4,8 @@ from __future__ import annotations
 
 FEET_SCALES = (24, 48, 64, 96)
 METER_SCALES = (20, 50, 100)
+ROW_FEET_SCALES = (24, 32, 48)
+ROW_METER_SCALES = (20, 25, 50)
 
 
 def scales(units: str) -> tuple[int, ...]:
@@ -15,6 +17,17 @@ def scales(units: str) -> tuple[int, ...]:
         ft-in, in, mm or m.
     """
     return FEET_SCALES if units in ("ft-in", "in") else METER_SCALES
+
+
+def row_scales(units: str) -> tuple[int, ...]:
+    """Return the scales of the drawing of one row, largest first: a step closer to one another.
+
+    Parameters
+    ----------
+    units : str
+        ft-in, in, mm or m.
+    """
+    return ROW_FEET_SCALES if units in ("ft-in", "in") else ROW_METER_SCALES
 
 
 def choose_scale(width_m: float, depth_m: float, room_mm: tuple[float, float], units: str) -> int:

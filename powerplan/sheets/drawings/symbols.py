@@ -20,6 +20,7 @@ _STROKE_MM, _APART_MM = 2.0, 0.5
 _JOINT_MM, _SPARE_MM, _NUMBER_MM = 0.8, 1.5, 2.6
 _HEAD_MM, _HEAD_DEG = 1.8, 18.0
 _DOT_MM = 0.75
+_WAVE_MM = 5.0
 _WHOLE = (0.0, 360.0)
 
 
@@ -100,6 +101,19 @@ def _oval(at: Point, wide: float, deep: float) -> tuple[Point, ...]:
         x = at[0] + radius * cos + math.copysign(aside, cos)
         points.append((x, at[1] + radius * sin + math.copysign(ahead, sin)))
     return tuple(points)
+
+
+def slack(sketch: Sketch, at: Point, angle_rad: float = 0.0) -> None:
+    """Draw where a cord lies in gentle bends, as it is longer than its way: a wave along it. [m,
+    rad]"""
+    wide, high = sketch.metres(_WAVE_MM), sketch.metres(_WAVE_MM / 6)
+    sine, cosine = math.sin(angle_rad), math.cos(angle_rad)
+    wave = []
+    for step in range(-12, 13):
+        along, over = wide * step / 24, high * math.sin(math.tau * step / 8)
+        wave.append((at[0] + along * cosine - over * sine, at[1] + along * sine + over * cosine))
+    sketch.line(wave, "slack", cut=False)
+    sketch.keep_free(around(map(sketch.paper, wave)))
 
 
 def number(sketch: Sketch, at: Point, value: int) -> None:

@@ -6,7 +6,7 @@ from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
-from powerplan.sheets.bought import bought
+from powerplan.sheets.bought import bought, is_bought
 from powerplan.sheets.off_walls import from_back, from_left, place_words, to_finish
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_words import not_yet
@@ -61,8 +61,9 @@ def _row(cord: Cord, units: str) -> tuple[str, ...]:
 
 def _which(cord: Cord, units: str) -> str:
     length = length_text(cord.bought_m, units)
-    if cord.kind == "extension" or cord.longer:
-        return f"BUY {length}"
+    if is_bought(cord):
+        named = "" if cord.kind in ("extension", "own") else f" ({cord.kind})"
+        return f"BUY {length}{named}"
     return f"{cord.kind}, {length}"
 
 

@@ -12,8 +12,15 @@ from powerplan.sheets.words import from_wall
 
 _HOW = (
     "Each lies flat on the bare floor, its cords tied to the fixed frame of its own chair; never "
-    "under a mechanism, never covered, never on carpet that is folded over it. Supplies get warm."
+    "under a mechanism, never covered, never on carpet that is folded over it."
 )
+_WARM = " Supplies get warm."
+_PLUGS = " Every plug in an outlet unit is pushed home, and nothing else is plugged in there."
+
+
+def _how(plan: Plan) -> str:
+    """How they lie, and what is said of each sort."""
+    return _HOW + (_WARM if plan.supplies else "") + (_PLUGS if plan.outlet_units else "")
 
 
 def where_things_lie(plan: Plan) -> list[Part]:
@@ -39,8 +46,13 @@ def where_things_lie(plan: Plan) -> list[Part]:
         for thing in things
     )
     head = ("what", "feeds", from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK), "lies")
-    table = Table(caption="Where each supply lies: its middle", head=head, rows=rows)
-    return [table, Say(text=_HOW)]
+    sorts = [
+        name
+        for name, some in (("supply", plan.supplies), ("outlet unit", plan.outlet_units))
+        if some
+    ]
+    caption = f"Where each {joined(sorts)} lies: its middle"
+    return [Table(caption=caption, head=head, rows=rows), Say(text=_how(plan))]
 
 
 def _lies(thing: Supply | OutletUnit) -> str:

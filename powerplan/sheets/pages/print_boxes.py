@@ -167,10 +167,15 @@ def _rows(plan: Plan) -> list[Part]:
             from_back(room, row.front_m, units),
         )
         for row in set_rows(plan)
+        if row.square
     )
     left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
     head = ("row", f"left end, {left}", f"right end, {left}", f"rear of bases, {back}", "front")
-    return [Table(caption="Where the rows would stand", head=head, rows=rows)] if rows else []
+    others = [f"Row {row.id}" for row in set_rows(plan) if not row.square]
+    return [
+        *([Table(caption="Where the rows would stand", head=head, rows=rows)] if rows else []),
+        *([Say(text=f"Turned or on an arc, see the drawing: {joined(others)}.")] if others else []),
+    ]
 
 
 def _marks(plan: Plan) -> list[Part]:

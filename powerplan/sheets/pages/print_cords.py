@@ -4,34 +4,25 @@ from __future__ import annotations
 
 from powerplan.model.lengths import joined, length_text, micrometres
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
-from powerplan.model.spec import Wall
-from powerplan.sheets.levels import crosses_a_step, faces
-from powerplan.sheets.off_walls import from_back, from_left, off_wall, to_finish
+from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_order import turn_text, turns
-from powerplan.sheets.pages.print_rows import (
-    SetRow,
-    about_row,
-    seams,
-    set_rows,
-)
+from powerplan.sheets.pages.print_rows import SetRow, seams, set_rows
+from powerplan.sheets.pages.print_setting import setting_out
 from powerplan.sheets.pages.print_spare import coils, spare_text
 from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
 from powerplan.sheets.pages.print_ways import row_of, way_text
-from powerplan.sheets.pages.print_words import from_center, not_yet
+from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
-from powerplan.sheets.placed import turn_text as turn_of
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import from_wall
 
 _TIED = "Cords are tied only to the chair's fixed frame."
 _STOP = (
     "NOT POSSIBLE AS DRAWN: DO NOT SET OUT. Lay no cord, drill no anchor. The rows are shown as "
     "they would stand, so that people can talk about what to change; page 1 says what stops them."
 )
-_LEVEL = ("line, level tape from behind", "line, level tape from ahead")
 _NAMES = {"own": "lead"}
 
 
@@ -48,116 +39,29 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
         What their lines and signs mean.
     """
     plan = to_finish(plan)
-    rows = set_rows(plan)
+    rows, numbers = set_rows(plan), tag_numbers(plan)
     drawn = [Figure(view=view) for view in (*views, legend) if view is not None]
     parts: tuple[Part, ...]
     if plan.decision.verdict == NOT_POSSIBLE:
-        parts = (Say(text=_STOP), *drawn, *_lines(rows, plan, "DO NOT SET OUT. "))
+        parts = (Say(text=_STOP), *drawn, *setting_out(rows, plan, "DO NOT SET OUT. "))
     else:
         parts = (
             *not_yet("DO NOT LAY YET: the ways change when this is mended:", plan),
             Say(text=f"Left and right are as you sit watching the screen. {_TIED}"),
             *drawn,
-            *_lines(rows, plan),
-            *_before(rows, plan),
-            *_order(rows, plan),
+            *setting_out(rows, plan),
+            *_before(rows, plan, numbers),
+            *_order(rows, plan, numbers),
             *where_things_lie(plan),
-            *_bags(rows, plan),
-            *coils(rows, plan),
+            *_bags(rows, plan, numbers),
+            *coils(rows, plan, numbers),
             *_buying(plan),
             *_tests(plan),
         )
     return SheetPage(number="3", title="Cords", reader="installers", parts=parts)
 
 
-def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list[Part]:
-    units, room = plan.spec.project.units, plan.spec.room
-    left, back, screen = (from_wall(room, w) for w in (Wall.LEFT, Wall.BACK, Wall.SCREEN))
-    size = (
-        f"The room is {length_text(room.width_m, units)} wide and "
-        f"{length_text(room.depth_m, units)} deep, back wall to screen."
-    )
-    stepped = crosses_a_step(plan)
-    lines = tuple(
-        (
-            row.id,
-            from_back(room, row.line_m, units),
-            *(
-                _level(row, plan)
-                if stepped
-                else (off_wall(room, Wall.SCREEN, room.depth_m - row.line_m, units),)
-            ),
-            from_left(room, row.left_m, units),
-            from_left(room, row.right_m, units),
-        )
-        for row in rows
-        if row.plain
-    )
-    middles = tuple(
-        (chair.id, from_left(room, chair.x_m, units), from_center(chair.x_m, plan))
-        for row in rows
-        if row.plain
-        for chair in row.chairs
-    )
-    others = tuple(
-        (
-            one.chair.id,
-            one.kind.id,
-            length_text(one.chair.x_m, units),
-            length_text(one.chair.y_m, units),
-            turn_of(one.chair.angle_rad) if one.chair.angle_rad else "straight to the screen",
-        )
-        for row in rows
-        for one in row.others
-    )
-    head = (
-        "row",
-        f"line, {back}",
-        *(_LEVEL if stepped else (f"line, {screen}",)),
-        f"left end, {left}",
-        f"right end, {left}",
-    )
-    caption = f"{warning}The chalk line to snap: the rear of the bases, at the floor"
-    return [
-        Items(lead="How the rows stand:", items=(size, *(about_row(row, plan) for row in rows))),
-        *([Table(caption=caption, head=head, rows=lines)] if lines else []),
-        *(
-            [
-                Table(
-                    caption=f"{warning}The middle of each chair, marked on the line",
-                    head=("chair", left, "off the center line"),
-                    rows=middles,
-                )
-            ]
-            if middles
-            else []
-        ),
-        *(
-            [
-                Table(
-                    caption=f"{warning}Chairs set one by one: the rearmost point of the headrest, "
-                    "upright, on the chair's middle",
-                    head=("chair", "kind", left, back, "looks, as sitters do"),
-                    rows=others,
-                )
-            ]
-            if others
-            else []
-        ),
-    ]
-
-
-def _level(row: SetRow, plan: Plan) -> tuple[str, ...]:
-    """The line from what is behind and from what is ahead of it, without a step between."""
-    units, met = plan.spec.project.units, faces(plan, row.middle_of_line)
-    return tuple(
-        f"{length_text(abs(met[side].at_m - row.line_m), units)} from the {met[side].words}"
-        for side in (Wall.BACK, Wall.SCREEN)
-    )
-
-
-def _before(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
-    numbers = tag_numbers(plan)
+def _before(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
     lines = tuple(
         (f"{left} and {right}", joined([tag_text(number) for number in sorted(told)]))
         for row in rows
@@ -166,21 +70,22 @@ def _before(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     )
     if not lines:
         return [Say(text="No cord passes from under one seat to under the next.")]
-    caption = "Laid before two seats are clipped together"
-    return [Table(caption=caption, head=("seats", "cords that pass between"), rows=lines)]
+    caption = "Laid before two neighbors are clipped together"
+    return [Table(caption=caption, head=("neighbors", "cords that pass between"), rows=lines)]
 
 
-def _order(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
+def _order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
     before = (
         "Power off at the breaker."
         + (" Boxes are cut, wired and proved by the electrician." if plan.boxes else ""),
-        "Snap each row's line and mark the middle of each chair on it.",
+        *_chalk(rows),
         "Hang its tag on each cord, at both ends: its number and its two ends, as in the table of "
         "cord bags.",
         "A chair comes with its own lead. Where the lead comes off the chair, chair and lead may "
         "also come one by one; the order below works for both.",
-        "Two seats are clipped together only when the order says so: until then a chair can be "
-        "drawn forward to reach under it.",
+        "Two neighbors are clipped together only when the order says so: until then a chair can be "
+        "moved to reach under it.",
+        *_tables(rows),
     )
     after = (
         "Look under every chair: no cord touches a mechanism, none is stretched or tight.",
@@ -192,7 +97,7 @@ def _order(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
         *(
             Items(
                 lead=lead.format(row.id),
-                items=tuple(turn_text(turn, row, plan) for turn in turns(row, plan)),
+                items=tuple(turn_text(turn, row, plan, numbers) for turn in turns(row, plan)),
                 numbered=True,
             )
             for row in rows
@@ -201,30 +106,84 @@ def _order(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     ]
 
 
-def _bags(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
+def _chalk(rows: tuple[SetRow, ...]) -> list[str]:
+    """What is chalked, of rows of each sort."""
+    plain = [row.id for row in rows if row.plain]
+    straight = [row.id for row in rows if not row.plain and not row.curved]
+    curved = [row.id for row in rows if row.curved]
+    sorts = (
+        (plain, "snap the line and mark the middle of each chair on it"),
+        (
+            straight,
+            "snap the line between its two ends and mark on it, from the left end, both sides and "
+            "the middle of all that stands there",
+        ),
+        (
+            curved,
+            "snap the straight line between its two ends, set off the marks of the arc and both "
+            "rear corners of all that stands there, and write the name at each",
+        ),
+    )
+    return [
+        f"Row{'' if len(names) == 1 else 's'} {joined(names)}: {what}."
+        for names, what in sorts
+        if names
+    ]
+
+
+def _tables(rows: tuple[SetRow, ...]) -> list[str]:
+    """What is said of tables and gaps, where a row has some."""
+    told = []
+    if any(one.seat is None for row in rows for one in row.stands):
+        told.append(
+            "A table is set in its turn too; how it is clipped to its seats, its maker says."
+        )
+    if any(one.free_right for row in rows for one in row.stands):
+        told.append("Over a gap nothing is clipped.")
+    return told
+
+
+def _bags(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
     if not plan.cords:
         return [Say(text="There is no cord to lay.")]
-    lines = tuple(_bag_row(cord, row_of(cord, rows, plan), plan) for cord in in_bags(plan))
+    lines = tuple(_bag_row(cord, row_of(cord, rows, plan), plan, numbers) for cord in in_bags(plan))
     way = "its way, from the feed to the chair"
     head = ("bag", "tag", "from", "to", "what", way, "lies", "left over")
     caption = "Cord bags, one for each chair"
-    about = (
-        "The line is the chalk line at the rear of the bases; a chair's middle is its mark on that "
-        "line. Forward is toward the screen."
-    )
-    if not all(row.plain for row in rows):
-        about += " Where a row has no line, places are measured from the walls."
-    return [Table(caption=caption, head=head, rows=lines), Say(text=about)]
+    return [Table(caption=caption, head=head, rows=lines), Say(text=_about_ways(rows))]
 
 
-def _bag_row(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
+def _about_ways(rows: tuple[SetRow, ...]) -> str:
+    """Where the ways of cords are told from."""
+    told = []
+    if any(not row.curved for row in rows):
+        told.append(
+            "The line is the chalk line at the rear of the bases; a chair's middle is its mark on "
+            "that line."
+        )
+    if any(row.curved for row in rows):
+        told.append(
+            "On an arc a place is told from the marks of the nearest rear corner, ahead, behind, "
+            "left and right as that chair looks."
+        )
+    turned = "forward is the way its chairs look, and right is along its line"
+    if all(not row.square and not row.curved for row in rows):
+        told.append(f"In a turned row {turned}.")
+    elif any(not row.square and not row.curved for row in rows):
+        told.append(f"Forward is toward the screen; in a turned row {turned}.")
+    else:
+        told.append("Forward is toward the screen.")
+    return " ".join(told)
+
+
+def _bag_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> tuple[str, ...]:
     units = plan.spec.project.units
     lies = length_text(cord.length_m, units)
     if micrometres(cord.open_floor_m) > 0:
         lies += f", {length_text(cord.open_floor_m, units)} of it ON OPEN FLOOR"
     return (
         bag_of(cord, plan),
-        tag_text(tag_numbers(plan)[cord.id]),
+        tag_text(numbers[cord.id]),
         end_name(cord.from_, plan),
         end_name(cord.to, plan),
         f"{_NAMES.get(cord.kind, cord.kind)} {length_text(cord.bought_m, units)}",
@@ -242,7 +201,8 @@ def _buying(plan: Plan) -> list[Part]:
         "the base of its own chair, its cord tied to the fixed frame; never under a mechanism, "
         "never covered."
     )
-    return [Say(text=supply), buying_list(plan)]
+    told = [] if plan.supplies else [Say(text=supply)]
+    return [*told, buying_list(plan)]
 
 
 def _tests(plan: Plan) -> list[Part]:

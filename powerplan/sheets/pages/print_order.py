@@ -1,14 +1,15 @@
-"""The order of work of one row: chairs from the middle outward, each with the cords it needs."""
+"""The order of work of one row: from the middle outward, each chair with the cords it needs."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
 
-from powerplan.engineering.cords.clip import span_inside
+from powerplan.engineering.cords.clip import Segment, span_inside
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import joined
-from powerplan.model.plan import Cord, PlacedChair, Plan
+from powerplan.model.plan import Cord, Plan
+from powerplan.sheets.pages.print_places import from_line
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams
 from powerplan.sheets.pages.print_tags import (
     EXTENSION,
@@ -18,29 +19,29 @@ from powerplan.sheets.pages.print_tags import (
     ends_text,
     in_bags,
     plug_text,
-    tag_numbers,
     tag_text,
 )
+from powerplan.sheets.stands import Stand
 
 _HAIR_M = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
-    """One chair's turn: the cords that are laid in it, which of the chairs that already stand are
-    drawn forward for each, and the pairs of seats that are clipped together after it."""
+    """The turn of a chair or table: the cords that are laid in it, which of the things that already
+    stand are drawn forward for each, and the pairs that are clipped together after it."""
 
-    chair: PlacedChair
+    stand: Stand
     cords: tuple[Cord, ...]
     over: tuple[tuple[str, ...], ...]
     clips: tuple[tuple[str, str], ...]
 
 
 def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
-    """Return the turns of a row's chairs, the middle one first.
+    """Return the turns of what stands in a row, the middle first.
 
     A cord is laid in the turn of its own chair; one between two chairs in the turn of the later.
-    Two seats are clipped together when both stand and every cord that runs, or is plugged in,
+    Two neighbors are clipped together when both stand and every cord that runs, or is plugged in,
     under either of them is in: until then a chair can be drawn forward to lay it.
 
     Parameters
@@ -51,55 +52,82 @@ def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
         For cords and boxes.
     """
     order = outward(row)
-    number = {chair.id: turn for turn, chair in enumerate(order)}
+    number = {one.name: turn for turn, one in enumerate(order)}
     known = ((cord.id, _turn_of(cord, number, plan)) for cord in plan.cords)
     laid = {name: turn for name, turn in known if turn is not None}
     cords = tuple(cord for cord in in_bags(plan) if cord.id in laid)
     under = {cord.id: _under(cord, row, plan) for cord in cords}
     clips = _clips(row, plan, number, laid, under)
     found = []
-    for turn, chair in enumerate(order):
+    for turn, stand in enumerate(order):
         here = tuple(cord for cord in cords if laid[cord.id] == turn)
         over = tuple(tuple(n for n in under[cord.id] if number[n] < turn) for cord in here)
         pairs = tuple(pair for pair, at in clips.items() if at == turn)
-        found.append(Turn(chair=chair, cords=here, over=over, clips=pairs))
+        found.append(Turn(stand=stand, cords=here, over=over, clips=pairs))
     return tuple(found)
 
 
-def turn_text(turn: Turn, row: SetRow, plan: Plan) -> str:
-    """Return what is done in a chair's turn, in the order in which it is done."""
-    name = turn.chair.id
+def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> str:
+    """Return what is done in the turn of a chair or table, in the order in which it is done.
+
+    Parameters
+    ----------
+    turn : Turn
+        The turn.
+    row : SetRow
+        Its row.
+    plan : Plan
+        For cords and boxes.
+    numbers : dict
+        The number on each cord's tag, by its id.
+    """
+    name = turn.stand.name
     said = [f"{name}: bring it up, short of its mark."] if turn.cords else [f"{name}:"]
-    said += [
-        _lay(cord, turn, over, row, plan) for cord, over in zip(turn.cords, turn.over, strict=True)
-    ]
-    said.append(f"Set {name} on its mark, its rear on the line.")
+    for cord, over in zip(turn.cords, turn.over, strict=True):
+        tag = tag_text(numbers[cord.id])
+        said.append(f"Lay {tag} {_lay(cord, turn, over, row, plan)}{_clear_of(over, row)}.")
+    said.append(f"Set {name} {_on_marks(turn.stand, row, plan)}.")
     if turn.clips:
         pairs = [f"{left} to {right}" for left, right in turn.clips]
         said.append(f"Clip {joined(pairs)}.")
     return " ".join(said)
 
 
+def _on_marks(stand: Stand, row: SetRow, plan: Plan) -> str:
+    """How a chair or table stands on what is chalked."""
+    if row.curved:
+        return "with its rear corners on its two marks"
+    ahead_m = row.chalk.place(stand.at(0.0, stand.rear_m))[1]
+    mark = "on its mark" if row.plain else "between its marks"
+    return f"{mark}, its rear {from_line(ahead_m, plan.spec.project.units)}"
+
+
 def _lay(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan) -> str:
     link = cord.kind == LINK
     start = plug_text(cord.from_, plan, last=False, link=link)
     goal = plug_text(cord.to, plan, last=True, link=link)
-    number = tag_text(tag_numbers(plan)[cord.id])
-    words = f"Lay {number} ({ends_text(cord, plan)})"
+    words = f"({ends_text(cord, plan)})"
     if cord.kind == EXTENSION:
         words += f", the extension cord: plug it into {start}"
     elif cord.kind == "own":
         words += f": one end in {goal} (it may be fixed there), plug the other into {start}"
     else:
         words += f": plug one end into {start}, the other into {goal}"
-    words += _box_now(cord, turn, over, row, plan)
-    if over:
-        stand = "stands" if len(over) == 1 else "stand"
-        words += (
-            f". {joined(over)} already {stand} there, not yet clipped: draw "
-            f"{'it' if len(over) == 1 else 'them'} forward for this, then back onto the mark"
+    return words + _box_now(cord, turn, over, row, plan)
+
+
+def _clear_of(over: tuple[str, ...], row: SetRow) -> str:
+    """What is done with chairs that already stand where a cord goes."""
+    if not over:
+        return ""
+    stand, them = ("stands", "it") if len(over) == 1 else ("stand", "them")
+    how = f"draw {them} forward for this, then back onto the mark"
+    if row.chalk.touch == "back":
+        how = (
+            f"move {them} clear for this, straight back (tapered arms jam on the way forward), "
+            "then onto the marks again"
         )
-    return f"{words}."
+    return f". {joined(over)} already {stand} there, not yet clipped: {how}"
 
 
 def _box_now(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan) -> str:
@@ -107,7 +135,7 @@ def _box_now(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: P
     box = next((b for b in plan.boxes if b.id == cord.from_ and b.kind == "floor box"), None)
     if box is None or box.under in over:
         return ""
-    if box.under == turn.chair.id:
+    if box.under == turn.stand.name:
         return f", over which {box.under} then stands"
     return ", which is still open" if any(c.id == box.under for c in row.chairs) else ""
 
@@ -122,12 +150,12 @@ def _turn_of(cord: Cord, number: dict[str, int], plan: Plan) -> int | None:
 
 
 def _under(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
-    """The chairs of a row under whose base some of a cord lies."""
+    """What of a row has some of a cord under its base."""
     return tuple(
-        chair.id
-        for chair in row.chairs
-        if any(_lies_in(piece, _base(chair, row)) for piece in pairwise(cord.path_m))
-        or _box_under(cord, plan) == chair.id
+        one.name
+        for one in row.stands
+        if any(_lies_under(piece, one) for piece in pairwise(cord.path_m))
+        or _box_under(cord, plan) == one.name
     )
 
 
@@ -138,21 +166,19 @@ def _box_under(cord: Cord, plan: Plan) -> str | None:
     return next((box.under for box in boxes if box.id == cord.from_), None)
 
 
-def _base(chair: PlacedChair, row: SetRow) -> Rect:
-    half_m = (row.kind.seat_width_m + row.kind.arm_width_m) / 2 - _HAIR_M
-    return Rect(
-        left_m=chair.x_m - half_m,
-        right_m=chair.x_m + half_m,
-        back_m=row.line_m + _HAIR_M,
-        front_m=row.front_m - _HAIR_M,
+def _lies_under(piece: Segment, stand: Stand) -> bool:
+    """Whether some of a straight piece lies under a base, seen from its own frame."""
+    base = Rect(
+        left_m=-stand.left_m + _HAIR_M,
+        right_m=stand.right_m - _HAIR_M,
+        back_m=stand.rear_m + _HAIR_M,
+        front_m=stand.front_m - _HAIR_M,
     )
-
-
-def _lies_in(piece: tuple[tuple[float, float], tuple[float, float]], rect: Rect) -> bool:
+    start, end = stand.place(piece[0]), stand.place(piece[1])
     if piece[0] == piece[1]:
-        x, y = piece[0]
-        return rect.left_m < x < rect.right_m and rect.back_m < y < rect.front_m
-    span = span_inside(piece, rect)
+        x, y = start
+        return base.left_m < x < base.right_m and base.back_m < y < base.front_m
+    span = span_inside((start, end), base)
     return span is not None and span[1] - span[0] > _HAIR_M
 
 

@@ -2,56 +2,64 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import joined, length_text, micrometres, plural
 from powerplan.model.plan import Cord, PlacedChair, Plan
-from powerplan.model.spec import ChairKind, Riser
-from powerplan.sheets.placed import Placed, is_plain, placed_of, turn_text
+from powerplan.model.spec import ChairKind, Riser, Row
+from powerplan.sheets.chalk import Chalk, chalk_of
+from powerplan.sheets.placed import is_plain, turn_text
+from powerplan.sheets.stands import Stand, stands_of
+
+_SAME_M = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetRow:
-    """A row on the floor: chairs from the left, and the chalk line along the rear of its bases.
+    """A row on the floor: what stands in it from the left, and its chalk line or arc.
 
-    ``line_m`` is the back wall to the line; ``left_m`` and ``right_m`` are its ends, the outer
-    sides of the outer arms; ``front_m`` the front of the bases. ``others`` holds the chairs of a
-    mixed, turned or curved row, each with its own kind: such a row has no chalk line, and the four
-    are its extent. [m]
+    ``line_m`` is the back wall to the rearmost rear of its bases, ``left_m`` and ``right_m`` are
+    their ends, the outer sides of the outer arms, and ``front_m`` is their front; of a row that is
+    turned or curved the four are no more than the extent of its bases. [m]
     """
 
-    id: str
+    row: Row
     kind: ChairKind
     chairs: tuple[PlacedChair, ...]
+    stands: tuple[Stand, ...]
+    chalk: Chalk
     line_m: float
     front_m: float
     left_m: float
     right_m: float
-    others: tuple[Placed, ...] = ()
+
+    @property
+    def id(self) -> str:
+        """Its name."""
+        return self.row.id
 
     @property
     def plain(self) -> bool:
-        """True for a straight row of one kind, set along a chalk line."""
-        return not self.others
+        """True for a straight row of one kind that looks straight at the screen."""
+        return is_plain(self.row)
+
+    @property
+    def curved(self) -> bool:
+        """True for a row on an arc."""
+        return self.row.curve is not None
+
+    @property
+    def square(self) -> bool:
+        """True for a straight row that looks straight at the screen, of one kind or more."""
+        return not self.curved and self.row.angle_rad == 0.0
 
     @property
     def swept(self) -> Rect:
         """The floor around it, reclined. [m]"""
-        y_m, kind = self.chairs[0].y_m, self.kind
-        corners = [
-            corner
-            for one in self.others
-            for corner in one.outline(
-                one.half_m, -one.kind.back_travel_m, one.kind.reclined_reach_m
-            )
-        ]
-        if not corners:
-            corners = [
-                (self.left_m, y_m - kind.back_travel_m),
-                (self.right_m, y_m + kind.reclined_reach_m),
-            ]
+        corners = [corner for one in self.stands for corner in _swept(one)]
         return Rect(
             left_m=min(x for x, _ in corners),
             right_m=max(x for x, _ in corners),
@@ -62,60 +70,62 @@ class SetRow:
     @property
     def middle_of_line(self) -> Point:
         """The middle of the chalk line. [m]"""
-        return ((self.left_m + self.right_m) / 2, self.line_m)
+        (left, back), (right, front) = self.chalk.left, self.chalk.right
+        return ((left + right) / 2, (back + front) / 2)
+
+
+def _swept(one: Stand) -> tuple[Point, ...]:
+    """The corners of what a chair takes reclined; of a table those of its floor. [m]"""
+    if one.seat is None:
+        return one.base
+    return one.corners(-one.seat.back_travel_m, one.seat.reclined_reach_m)
 
 
 def set_rows(plan: Plan) -> tuple[SetRow, ...]:
     """Return every row that has chairs, in the plan's order."""
-    rows = []
+    return tuple(_set_rows(plan))
+
+
+def _set_rows(plan: Plan) -> Iterator[SetRow]:
     for row in plan.spec.rows:
-        chairs = sorted((c for c in plan.chairs if c.row == row.id), key=lambda chair: chair.x_m)
-        others = () if is_plain(row) else placed_of(plan, row)
-        if others:
-            rows.append(_set_others(row.id, others))
-        elif chairs:
-            rows.append(_set(row.id, plan.spec.chair(row.chair), tuple(chairs)))
-    return tuple(rows)
+        stands = stands_of(plan, row)
+        chairs = tuple(one.chair for one in stands if one.chair is not None)
+        if not chairs:
+            continue
+        corners = [corner for one in stands for corner in one.base]
+        yield SetRow(
+            row=row,
+            kind=next(one.seat for one in stands if one.seat is not None),
+            chairs=chairs,
+            stands=stands,
+            chalk=chalk_of(stands, row.curve),
+            line_m=min(y for _, y in corners),
+            front_m=max(y for _, y in corners),
+            left_m=min(x for x, _ in corners),
+            right_m=max(x for x, _ in corners),
+        )
 
 
-def _set(name: str, kind: ChairKind, chairs: tuple[PlacedChair, ...]) -> SetRow:
-    side_m = kind.seat_width_m / 2 + kind.arm_width_m
-    y_m = chairs[0].y_m
-    return SetRow(
-        id=name,
-        kind=kind,
-        chairs=chairs,
-        line_m=y_m + kind.rear_of_base_m,
-        front_m=y_m + kind.depth_m,
-        left_m=chairs[0].x_m - side_m,
-        right_m=chairs[-1].x_m + side_m,
+def outward(row: SetRow) -> tuple[Stand, ...]:
+    """Return what stands in a row in the order it is set: the middle, then outward by turns."""
+
+    def along_m(one: Stand) -> float:
+        middle_m = 0.0 if one.seat is not None else (one.right_m - one.left_m) / 2
+        return row.chalk.place(one.at(middle_m, one.rear_m))[0]
+
+    half_m = row.chalk.length_m / 2
+    return tuple(
+        sorted(row.stands, key=lambda one: (round(abs(along_m(one) - half_m), 6), along_m(one)))
     )
 
 
-def _set_others(name: str, others: tuple[Placed, ...]) -> SetRow:
-    bases = [one.outline(one.half_m, one.kind.rear_of_base_m, one.kind.depth_m) for one in others]
-    xs = [x for base in bases for x, _ in base]
-    ys = [y for base in bases for _, y in base]
-    return SetRow(
-        id=name,
-        kind=others[0].kind,
-        chairs=tuple(one.chair for one in others),
-        line_m=min(ys),
-        front_m=max(ys),
-        left_m=min(xs),
-        right_m=max(xs),
-        others=others,
-    )
-
-
-def outward(row: SetRow) -> tuple[PlacedChair, ...]:
-    """Return a row's chairs in the order they are set: the middle one, then outward by turns."""
-    middle_m = (row.left_m + row.right_m) / 2
-    return tuple(sorted(row.chairs, key=lambda c: (round(abs(c.x_m - middle_m), 6), c.x_m)))
+def neighbors(row: SetRow) -> tuple[tuple[Stand, Stand], ...]:
+    """Return each two things of a row that touch, from the left; over a gap nothing does."""
+    return tuple((one, other) for one, other in pairwise(row.stands) if not one.free_right)
 
 
 def seams(row: SetRow, cords: tuple[Cord, ...]) -> tuple[tuple[str, str, tuple[str, ...]], ...]:
-    """Return for each pair of neighbors, from the left, the cords that pass between them.
+    """Return for each two that touch, from the left, the cords that pass between them.
 
     Parameters
     ----------
@@ -125,20 +135,32 @@ def seams(row: SetRow, cords: tuple[Cord, ...]) -> tuple[tuple[str, str, tuple[s
         Every cord of the plan.
     """
     pairs = []
-    for left, right in zip(row.chairs, row.chairs[1:], strict=False):
-        seam_m = (left.x_m + right.x_m) / 2
-        crossing = tuple(cord.id for cord in cords if _crosses(cord.path_m, seam_m, row))
-        pairs.append((left.id, right.id, crossing))
+    for left, right in neighbors(row):
+        seam = _seam(left, right)
+        crossing = tuple(cord.id for cord in cords if _crosses(cord.path_m, seam))
+        pairs.append((left.name, right.name, crossing))
     return tuple(pairs)
 
 
-def _crosses(path: tuple[Point, ...], x_m: float, row: SetRow) -> bool:
-    """Whether a path passes the line between two seats under the row, not behind or before it."""
-    for (x0, y0), (x1, y1) in pairwise(path):
-        if (x0 - x_m) * (x1 - x_m) > 0 or x0 == x1:
+def _seam(left: Stand, right: Stand) -> Chalk:
+    """The line between two neighbors, rear to front, each end half way between their sides."""
+    rear_m, front_m = min(left.rear_m, right.rear_m), max(left.front_m, right.front_m)
+    ends = []
+    for ahead_m in (rear_m, front_m):
+        one = left.at(left.sides_m(ahead_m)[1], ahead_m)
+        other = right.at(right.sides_m(ahead_m)[0], ahead_m)
+        ends.append(((one[0] + other[0]) / 2, (one[1] + other[1]) / 2))
+    return Chalk(left=ends[0], right=ends[1])
+
+
+def _crosses(path: tuple[Point, ...], seam: Chalk) -> bool:
+    """Whether a path passes the line between two neighbors under the row, not behind or before."""
+    for start, end in pairwise(path):
+        (along, ahead), (to_along, to_ahead) = seam.place(start), seam.place(end)
+        if ahead * to_ahead > 0 or abs(ahead - to_ahead) < _SAME_M:
             continue
-        at_m = y0 + (y1 - y0) * (x_m - x0) / (x1 - x0)
-        if row.line_m < at_m < row.front_m:
+        share = ahead / (ahead - to_ahead)
+        if 0.0 < along + (to_along - along) * share < seam.length_m:
             return True
     return False
 
@@ -158,32 +180,18 @@ def number_m(plan: Plan, name: str) -> float:
 
 
 def riser_under(row: SetRow, plan: Plan) -> Riser | None:
-    """Return the riser on which the middle of a row's bases stands, None for the floor."""
-    middle = ((row.left_m + row.right_m) / 2, (row.line_m + row.front_m) / 2)
-    return next((r for r in plan.spec.risers if _holds(r.rect, middle)), None)
-
-
-def riser_behind(row: SetRow, plan: Plan) -> Riser | None:
-    """Return the nearest riser whose front stands behind a row's chalk line, None for none."""
-    own = riser_under(row, plan)
-    behind = [
-        riser
-        for riser in plan.spec.risers
-        if riser is not own
-        and micrometres(riser.rect.front_m) <= micrometres(row.line_m)
-        and riser.rect.left_m < row.right_m
-        and row.left_m < riser.rect.right_m
-    ]
-    return max(behind, key=lambda riser: riser.rect.front_m, default=None)
+    """Return the riser on which most of a row's bases have their middles, None for the floor."""
+    middles = [one.at(0.0, (one.rear_m + one.front_m) / 2) for one in row.stands]
+    for riser in plan.spec.risers:
+        if 2 * sum(_holds(riser.rect, middle) for middle in middles) > len(middles):
+            return riser
+    return None
 
 
 def about_row(row: SetRow, plan: Plan) -> str:
     """Return how a row stands in the room: chairs, middle, what it stands on, whether bolted."""
     units, room = plan.spec.project.units, plan.spec.room
-    middle_m = (row.left_m + row.right_m) / 2
-    if not row.plain:
-        middle_m = plan.spec.row(row.id).center_x_m
-    off_m = middle_m - room.width_m / 2
+    off_m = (row.middle_of_line[0] if row.plain else row.row.center_x_m) - room.width_m / 2
     if abs(micrometres(off_m)) <= 1:
         middle = "its middle on the center line of the room"
     else:
@@ -192,30 +200,47 @@ def about_row(row: SetRow, plan: Plan) -> str:
             f"its middle {length_text(abs(off_m), units)} {side} of the room's center line, "
             "on purpose"
         )
-    return (
-        f"Row {row.id}: {plural(len(row.chairs), 'chair')}, {middle}. {fastened_text(row, plan)} "
-        + (f"Cords enter each chair {_inlet(row, units)}." if row.plain else others_text(row, plan))
-    )
+    about = f"Cords enter each chair {_inlet(row.kind, units)}."
+    if not row.plain:
+        about = others_text(row, plan)
+    chairs = plural(len(row.chairs), "chair")
+    return f"Row {row.id}: {chairs}, {middle}. {fastened_text(row, plan)} {about}"
 
 
 def others_text(row: SetRow, plan: Plan) -> str:
-    """Return what a row is that has no chalk line, and how it is set."""
-    seats = joined([f"{one.chair.id} {one.kind.id}" for one in row.others])
-    said = plan.spec.row(row.id)
+    """Return what a row is that is no plain one, and how it is set."""
+    units = plan.spec.project.units
+    seats = joined(
+        [one.name if one.seat is None else f"{one.name} {one.kind}" for one in row.stands]
+    )
     words = f"From the left: {seats}."
-    if said.angle_rad:
-        words += f" It is turned {turn_text(said.angle_rad)}, as sitters look."
-    if said.curve is not None:
-        words += f" It stands on an arc; arms touch at the {said.curve.touch}."
-    return f"{words} Each chair is set by its own measures, in the table."
+    if row.row.angle_rad:
+        words += f" It is turned {turn_text(row.row.angle_rad)}, as sitters look."
+    if row.row.curve is not None:
+        radius = length_text(row.row.curve.radius_m, units)
+        words += (
+            f" It stands on an arc of {radius}, hollow toward the screen; arms touch at the "
+            f"{row.row.curve.touch}."
+        )
+    return f"{words} Cords enter {joined(_inlets(row, units))}."
 
 
-def _inlet(row: SetRow, units: str) -> str:
-    """Where cords enter a chair, from the line and from its middle."""
-    right_m, forward_m = row.kind.lead_from
-    off_m = forward_m - row.kind.rear_of_base_m
+def _inlets(row: SetRow, units: str) -> list[str]:
+    """Where cords enter the chairs of each kind, from its own rear and middle."""
+    kinds = {one.kind: one.seat for one in row.stands if one.seat is not None}
+    return [
+        f"{'each chair' if len(kinds) == 1 else f'each {name}'} {_inlet(kind, units, 'its rear')}"
+        for name, kind in kinds.items()
+        if kind.takes_power
+    ] or ["no chair: none takes power"]
+
+
+def _inlet(kind: ChairKind, units: str, line: str = "the line") -> str:
+    """Where cords enter a chair, from the rear of its base and from its middle."""
+    right_m, forward_m = kind.lead_from
+    off_m = forward_m - kind.rear_of_base_m
     side = "ahead of" if off_m >= 0 else "behind"
-    along = f"{length_text(abs(off_m), units)} {side} the line"
+    along = f"{length_text(abs(off_m), units)} {side} {line}"
     if not micrometres(right_m):
         return f"{along}, on its middle"
     aside = "right" if right_m > 0 else "left"
@@ -224,7 +249,7 @@ def _inlet(row: SetRow, units: str) -> str:
 
 def fastened_text(row: SetRow, plan: Plan) -> str:
     """Return whether a row is bolted down, onto what, and what lies under the anchors."""
-    riser, fastened = riser_under(row, plan), plan.spec.row(row.id).fastened
+    riser, fastened = riser_under(row, plan), row.row.fastened
     ground = "the floor" if riser is None else f"the deck of riser {riser.id}"
     if fastened is False:
         return f"It is not bolted down; it stands on {ground}."

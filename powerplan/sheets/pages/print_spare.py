@@ -2,35 +2,50 @@
 
 from __future__ import annotations
 
-import math
-from itertools import pairwise
+from enum import Enum
 
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import joined, length_text, micrometres
 from powerplan.model.plan import Cord, Plan
+from powerplan.model.spare import coiled_m, loops_of, spare_m, tail_m
+from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import SetRow, number_m
-from powerplan.sheets.pages.print_tags import bag_of, ends_text, in_bags, tag_numbers, tag_text
-from powerplan.sheets.pages.print_ways import place_words, row_of
+from powerplan.sheets.pages.print_tags import bag_of, ends_text, in_bags, tag_text
+from powerplan.sheets.pages.print_ways import row_of
 from powerplan.sheets.parts import Items, Part, Table
+from powerplan.sheets.stands import Stand
 from powerplan.sheets.words import at_least_text
 
 
-def spare_m(cord: Cord) -> float:
-    """Return how much of a cord does not lie on its way. [m]"""
-    return (micrometres(cord.bought_m) - micrometres(cord.length_m)) / 1e6
+class Lies(Enum):
+    """Where what is left over of a cord lies."""
+
+    NOTHING_LEFT = "nothing is left over"
+    COILED = "in a coil"
+    NOT_MEASURED = "nobody has measured where floor stays clear"
+    NO_ROOM = "it asks for a coil, and there is no room for one"
+    ALONG = "it is little, and lies along its way"
 
 
-_NO_ROOM = "NO ROOM for a coil"
-_SLACK = "slack along its way"
+def lies(cord: Cord, plan: Plan) -> Lies:
+    """Return where what is left over of a cord lies.
 
-
-def tail_m(cord: Cord) -> float:
-    """Return how far a cord goes from its way to its coil, one way. [m]"""
-    return math.fsum(math.dist(*piece) for piece in pairwise(cord.tail_m))
-
-
-def coiled_m(cord: Cord) -> float:
-    """Return how much of a cord lies in its coil: less what goes there and comes back. [m]"""
-    return spare_m(cord) - 2 * tail_m(cord)
+    Parameters
+    ----------
+    cord : Cord
+        The cord.
+    plan : Plan
+        For the chairs' openings and the numbers.
+    """
+    over_m, chair = spare_m(cord), bag_of(cord, plan)
+    if micrometres(over_m) <= 0:
+        return Lies.NOTHING_LEFT
+    if cord.park_m is not None:
+        return Lies.COILED
+    if not any(zone.chair == chair and zone.kind != "pinch" for zone in plan.zones):
+        return Lies.NOT_MEASURED
+    if micrometres(over_m) > micrometres(number_m(plan, "park_over")):
+        return Lies.NO_ROOM
+    return Lies.ALONG
 
 
 def spare_text(cord: Cord, row: SetRow, plan: Plan) -> str:
@@ -45,20 +60,18 @@ def spare_text(cord: Cord, row: SetRow, plan: Plan) -> str:
     plan : Plan
         For the chairs' openings and the units.
     """
-    over_m, chair = spare_m(cord), bag_of(cord, plan)
-    if micrometres(over_m) <= 0:
-        return "none"
-    size = length_text(over_m, plan.spec.project.units)
-    if cord.park_m is not None:
-        return f"{size}: {_to_the_coil(cord, row, plan)}coiled behind {chair}, see below"
-    if not any(zone.chair == chair and zone.kind != "pinch" for zone in plan.zones):
-        return (
-            f"{size}: NO PLACE IS KNOWN for it: nobody has measured where floor stays clear under "
-            f"{chair}. Measure before it is laid"
-        )
-    if micrometres(over_m) > micrometres(number_m(plan, "park_over")):
-        return f"{size}: {_NO_ROOM} behind {chair}, see below"
-    return f"{size}: {_SLACK}, see below"
+    chair, where = bag_of(cord, plan), lies(cord, plan)
+    size = length_text(spare_m(cord), plan.spec.project.units)
+    told = {
+        Lies.COILED: f"{_to_the_coil(cord, row, plan)}coiled behind {chair}, see below",
+        Lies.NOT_MEASURED: (
+            f"NO PLACE IS KNOWN for it: nobody has measured where floor stays clear under {chair}. "
+            "Measure before it is laid"
+        ),
+        Lies.NO_ROOM: f"NO ROOM for a coil behind {chair}, see below",
+        Lies.ALONG: "slack along its way, see below",
+    }
+    return "none" if where is Lies.NOTHING_LEFT else f"{size}: {told[where]}"
 
 
 def _to_the_coil(cord: Cord, row: SetRow, plan: Plan) -> str:
@@ -71,13 +84,24 @@ def _to_the_coil(cord: Cord, row: SetRow, plan: Plan) -> str:
     return f"it leaves its way {leaves}: {far} to the coil, {far} back, {left} of it "
 
 
-def coils(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
-    """Return the table of spare cord that is coiled, and how a coil lies; empty where none is."""
-    loose = _not_coiled(rows, plan)
-    coiled = [cord for cord in in_bags(plan) if cord.park_m is not None]
+def coils(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
+    """Return where spare cord is coiled, how a coil lies, and what to do with spare that no coil
+    takes; nothing where there is none.
+
+    Parameters
+    ----------
+    rows : tuple of SetRow
+        The rows.
+    plan : Plan
+        The plan.
+    numbers : dict
+        The number on each cord's tag, by its id.
+    """
+    coiled = [cord for cord in in_bags(plan) if lies(cord, plan) is Lies.COILED]
+    loose = _not_coiled(plan, numbers)
     if not coiled:
         return loose
-    lines = tuple(_coil_row(cord, row_of(cord, rows, plan), plan) for cord in coiled)
+    lines = tuple(_coil_row(cord, row_of(cord, rows, plan), plan, numbers) for cord in coiled)
     head = ("cord", "in the coil", "lies as", "its middle", "watch")
     return [
         Table(caption="Where spare cord is coiled, behind the bases", head=head, rows=lines),
@@ -88,8 +112,8 @@ def coils(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
                 "laid over it.",
                 "Never under a mechanism, never under a reclining back, never on edge. No coil is "
                 "ever hung between a headrest and the wall.",
-                "The thin line in the drawing is the cord on its way to the coil and back, side by "
-                "side, flat on the floor.",
+                "The line in the drawing from a cord to its coil is the cord on its way there and "
+                "back, side by side, flat on the floor.",
                 "Off walkways and doorways, and off the edge of a riser.",
             ),
         ),
@@ -97,36 +121,33 @@ def coils(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     ]
 
 
-def _not_coiled(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
+def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
     """What to do with spare that no coil takes."""
-    told = [spare_text(cord, row_of(cord, rows, plan), plan) for cord in plan.cords]
-    items = []
-    if any(_NO_ROOM in text for text in told):
+    units, items = plan.spec.project.units, []
+    homeless = [cord for cord in in_bags(plan) if lies(cord, plan) is Lies.NO_ROOM]
+    if homeless:
+        least = [
+            f"{tag_text(numbers[cord.id])}: {at_least_text(cord.needed_m, units)}"
+            for cord in homeless
+        ]
         items.append(
-            f"{_NO_ROOM}: there is no covered floor, in reach of the cord and clear of the "
-            "reclining back and the walls, where a coil could lie. Ask the maker for a shorter "
-            "cord before this one is laid; where none is listed, ask the maker where the rest may "
-            "lie, and put no power on before that is known. Never coil it under the back or "
-            "the chair."
+            "NO ROOM for a coil: behind the reclined back, in reach of the cord, there is no floor "
+            "where nobody walks and where a coil could lie. Before such a cord is laid, ask its "
+            "maker two things: for a shorter one, so that less is left over (the shortest that "
+            f"will do: {joined(least)}), and where on the chair's fixed frame the rest is to be "
+            "tied. Put no power on before the second is known. Never coil it under the back or "
+            "the chair, nor on floor where people walk."
         )
-    if any(_SLACK in text for text in told):
+    if any(lies(cord, plan) is Lies.ALONG for cord in plan.cords):
         items.append(
-            f"{_SLACK}: the cord is that much longer than its way. It lies in no coil: flat, in "
-            "gentle bends beside its way, off the hatched floor; tied to the fixed frame, out of "
-            "what moves."
+            "Slack along its way: the cord is that much longer than its way. It lies in no coil: "
+            "flat, in gentle bends beside its way where the drawing has the sign for slack, off "
+            "the hatched floor; tied to the fixed frame, out of what moves."
         )
     return [Items(lead="Spare cord that is not coiled:", items=tuple(items))] if items else []
 
 
-def loops_of(cord: Cord) -> int:
-    """Return in how many loops the spare of a parked cord lies; 1 where its oval is not known."""
-    if cord.coil_m is None:
-        return 1
-    wide_m, deep_m = max(cord.coil_m), min(cord.coil_m)
-    return max(1, round(coiled_m(cord) / (math.pi * deep_m + 2 * (wide_m - deep_m))))
-
-
-def _coil_row(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
+def _coil_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> tuple[str, ...]:
     units = plan.spec.project.units
     assert cord.park_m is not None
     loops = loops_of(cord)
@@ -134,8 +155,9 @@ def _coil_row(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
     if cord.coil_m is not None:
         wide, deep = (at_least_text(size_m, units) for size_m in cord.coil_m)
         how += f", an oval {wide} left to right, {deep} deep"
+        how += "" if row.square else ", square to the room"
     return (
-        f"{tag_text(tag_numbers(plan)[cord.id])} ({ends_text(cord, plan)})",
+        f"{tag_text(numbers[cord.id])} ({ends_text(cord, plan)})",
         length_text(coiled_m(cord), units),
         how,
         place_words(cord.park_m, row, plan),
@@ -145,11 +167,27 @@ def _coil_row(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
 
 def _watch(cord: Cord, row: SetRow, plan: Plan) -> str:
     """What the reclining back must keep off a coil; nothing where it never comes over it."""
-    assert cord.park_m is not None
-    deep_m = 0.0 if cord.coil_m is None else cord.coil_m[1]
-    reclined_m = row.chairs[0].y_m - row.kind.back_travel_m
-    if row.plain and micrometres(cord.park_m[1] + deep_m / 2) <= micrometres(reclined_m):
+    chair = bag_of(cord, plan)
+    under = [one.name for one in row.stands if one.seat is not None and _comes_over(one, cord)]
+    if not under:
         return "it lies behind the reclined back"
-    if not row.plain:
-        return "behind the reclined back: look once, reclined, that nothing comes over it"
-    return "NO COIL HERE: the reclining back comes over it"
+    if chair in under:
+        return "NO COIL HERE: the reclining back comes over it"
+    return f"look once, with {joined(under)} reclined, that nothing comes over it"
+
+
+def _comes_over(one: Stand, cord: Cord) -> bool:
+    """Whether a reclining chair comes over the floor around a coil, seen from its own frame."""
+    assert cord.park_m is not None
+    assert one.seat is not None
+    (x, y), (wide, deep) = cord.park_m, cord.coil_m or (0.0, 0.0)
+    corners = [
+        one.place((x + across * wide / 2, y + along * deep / 2))
+        for across in (-1, 1)
+        for along in (-1, 1)
+    ]
+    behind_um = micrometres(max(v for _, v in corners)) + micrometres(one.seat.back_travel_m)
+    half_um = micrometres(one.seat.seat_width_m / 2)
+    aside = min(u for u, _ in corners), max(u for u, _ in corners)
+    beside = micrometres(aside[0]) >= half_um or micrometres(aside[1]) <= -half_um
+    return behind_um > 0 and not beside

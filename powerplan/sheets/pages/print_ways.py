@@ -12,13 +12,12 @@ from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text, micrometres
 from powerplan.model.plan import Cord, Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.pages.print_places import STRAIGHT_M, bend_words, spot_of
 from powerplan.sheets.pages.print_rows import SetRow, number_m
 from powerplan.sheets.pages.print_tags import LINK, bag_of, plug_text
 from powerplan.sheets.words import wall_name
 
-_STRAIGHT_M = 0.0008
 _NEAR_M = 0.03
-_FAR_M = 1.2
 _SLIVER = 1e-6
 
 
@@ -26,12 +25,14 @@ _SLIVER = 1e-6
 class Stretch:
     """A straight piece of a cord's way, or a climb: up or down the edge of a riser, down a wall.
 
-    ``words`` is how it goes, with braces where the measure stands; ``length_m`` is how far, and
-    ``end`` where it arrives. [m]
+    ``words`` is how it goes, with braces where the measure stands; ``length_m`` is how far it is,
+    ``told_m`` how far between the places that are printed for its ends, and ``end`` where it
+    arrives. [m]
     """
 
     words: str
     length_m: float
+    told_m: float
     end: Point
 
 
@@ -50,14 +51,14 @@ def stretches(cord: Cord, row: SetRow, plan: Plan) -> tuple[Stretch, ...]:
     found = []
     height_m = _start_height_m(cord, plan)
     if micrometres(height_m):
-        found.append(Stretch(words="down {} to the floor", length_m=height_m, end=cord.path_m[0]))
+        found.append(_climb("down {} to the floor", height_m, cord.path_m[0]))
     for start, end in pairwise(cord.path_m):
         here, before = start, 0.0
         for share, words, climb_m in _climbs(start, end, plan):
             edge = _along(start, end, share)
             if share - before > _SLIVER:
                 found.append(_level(here, edge, row, plan))
-            found.append(Stretch(words=words, length_m=climb_m, end=edge))
+            found.append(_climb(words, climb_m, edge))
             here, before = edge, share
         if micrometres(math.dist(here, end)):
             found.append(_level(here, end, row, plan))
@@ -72,7 +73,7 @@ def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
     cord : Cord
         The cord.
     row : SetRow
-        The row that it serves; its bends are measured from the chalk line and the chairs' marks.
+        The row that it serves; its bends are measured from what is chalked for it.
     plan : Plan
         For units, walls and risers.
     """
@@ -84,66 +85,36 @@ def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
         return f"from {start} straight to {goal}"
     told, here = [], cord.path_m[0]
     for piece, following in zip(pieces, (*pieces[1:], None), strict=True):
-        words = piece.words.replace("{}", length_text(piece.length_m, units))
+        words = piece.words.replace("{}", length_text(piece.told_m, units))
         if following is None:
             words += f", to {goal}"
         elif micrometres(math.dist(piece.end, here)):
-            bend = _changed(here, piece.end, row, plan)
+            bend = bend_words(here, piece.end, row, plan)
             words += f", to {bend.removeprefix('at ').removeprefix('on ')}"
         told.append(words)
         here = piece.end
     return f"from {start} {'; '.join(told)}"
 
 
-def place_words(point: Point, row: SetRow, plan: Plan) -> str:
-    """Return where a place is, from the row's chalk line and the nearest chair's mark on it. [m]"""
-    return f"{_ahead(point[1], row, plan)}, {_aside(point[0], row, plan)}"
-
-
-def _changed(old: Point, new: Point, row: SetRow, plan: Plan) -> str:
-    """A place by what is new about it."""
-    if abs(new[0] - old[0]) < _STRAIGHT_M:
-        return _ahead(new[1], row, plan)
-    if abs(new[1] - old[1]) < _STRAIGHT_M:
-        return _aside(new[0], row, plan)
-    return place_words(new, row, plan)
-
-
-def _ahead(y_m: float, row: SetRow, plan: Plan) -> str:
-    units, off_m = plan.spec.project.units, y_m - row.line_m
-    if abs(off_m) > _FAR_M or not row.plain:
-        back_m, screen_m = y_m, plan.spec.room.depth_m - y_m
-        wall = Wall.BACK if back_m <= screen_m else Wall.SCREEN
-        name = wall_name(plan.spec.room, wall)
-        return f"{length_text(min(back_m, screen_m), units)} from the {name}"
-    if abs(off_m) < _STRAIGHT_M:
-        return "on the line"
-    side = "ahead of" if off_m > 0 else "behind"
-    return f"{length_text(abs(off_m), units)} {side} the line"
-
-
-def _aside(x_m: float, row: SetRow, plan: Plan) -> str:
-    units = plan.spec.project.units
-    chair = min(row.chairs, key=lambda one: (abs(one.x_m - x_m), one.x_m))
-    off_m = x_m - chair.x_m
-    if abs(off_m) > _FAR_M or not row.plain:
-        left_m, right_m = x_m, plan.spec.room.width_m - x_m
-        wall = Wall.LEFT if left_m <= right_m else Wall.RIGHT
-        name = wall_name(plan.spec.room, wall)
-        return f"{length_text(min(left_m, right_m), units)} from the {name}"
-    if abs(off_m) < _STRAIGHT_M:
-        return f"at {chair.id}'s middle"
-    side = "right" if off_m > 0 else "left"
-    return f"{length_text(abs(off_m), units)} {side} of {chair.id}'s middle"
+def _climb(words: str, height_m: float, at: Point) -> Stretch:
+    return Stretch(words=words, length_m=height_m, told_m=height_m, end=at)
 
 
 def _level(start: Point, end: Point, row: SetRow, plan: Plan) -> Stretch:
-    right_m, ahead_m = end[0] - start[0], end[1] - start[1]
+    """A level piece: its way as the row looks, or on an arc as the room does."""
+    length_m = told_m = math.dist(start, end)
+    (right_m, ahead_m) = (end[0] - start[0], end[1] - start[1])
+    if not row.curved:
+        (here, there) = (spot_of(at, row, plan) for at in (start, end))
+        told_m = math.dist(here, there)
+        if not row.square:
+            (from_m, to_m) = (row.chalk.place(at) for at in (start, end))
+            right_m, ahead_m = to_m[0] - from_m[0], to_m[1] - from_m[1]
     aside = "right" if right_m > 0 else "left"
     along = "forward" if ahead_m > 0 else "back"
-    if abs(right_m) < _STRAIGHT_M:
+    if abs(right_m) < STRAIGHT_M:
         words = along
-    elif abs(ahead_m) < _STRAIGHT_M:
+    elif abs(ahead_m) < STRAIGHT_M:
         words = aside
     else:
         words = f"slanting {aside} and {along}"
@@ -151,7 +122,7 @@ def _level(start: Point, end: Point, row: SetRow, plan: Plan) -> Stretch:
     beside = _beside(start, end, row, plan)
     if beside:
         words += f" along {beside}"
-    return Stretch(words=words, length_m=math.dist(start, end), end=end)
+    return Stretch(words=words, length_m=length_m, told_m=told_m, end=end)
 
 
 def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
@@ -167,8 +138,9 @@ def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
         if all(abs(point[axis] - at_m) <= _NEAR_M for point in (start, end)):
             return f"the {wall_name(room, wall)}"
     keep_m = number_m(plan, "cord_clearance") + plan.spec.cords.diameter_m
-    behind = [row.line_m - y for _, y in (start, end)]
-    if row.plain and all(0.0 < off_m <= keep_m + _STRAIGHT_M for off_m in behind):
+    behind = [-row.chalk.place(at)[1] for at in (start, end)]
+    even = len({micrometres(one.rear_m) for one in row.stands}) == 1
+    if even and not row.curved and all(0.0 < off_m <= keep_m + STRAIGHT_M for off_m in behind):
         return "the rear of the bases"
     return ""
 

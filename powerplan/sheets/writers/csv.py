@@ -15,10 +15,10 @@ from powerplan.model.faces import printed_from_m
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
+from powerplan.model.spare import loops_of, spare_m
 from powerplan.sheets.bought import bought
 from powerplan.sheets.local import Local, local_of
 from powerplan.sheets.pages.print_rows import set_rows
-from powerplan.sheets.pages.print_spare import loops_of, spare_m
 from powerplan.sheets.pages.print_tags import tag_numbers
 from powerplan.sheets.pages.print_ways import row_of, way_text
 from powerplan.sheets.pages.print_wiring import electrician_buys
