@@ -151,6 +151,7 @@ def _place(
     depth_m, spare = site.rules.length_m("coil_depth"), spare_m(leg)
     width_m, _ = coil_size_m(spare, site.rules)
     floor = grown(site.router.floor.lanes, COVER_M)
+    shapely.prepare(floor)
     crossed: Coil | None = None
     square = chair.frame.is_room
     middles = (
