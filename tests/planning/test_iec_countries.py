@@ -5,7 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from abroad import IEC, LOUNGE, abroad, plan_of
-from hypothesis import given, settings
+from laws import judged, law, planned
 from strategies import rooms
 from support import NEC
 
@@ -13,13 +13,8 @@ from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
 from powerplan.model.plan import NEW_OUTLETS, Plan
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
 
 ABSENT = set(NEC.rules) - set(IEC.rules)
-
-
-def _judged(plan: Plan):
-    return judge(plan_from_plain(json.loads(json.dumps(to_plain(plan), allow_nan=False))), IEC)
 
 
 def _held(plan: Plan) -> set[str]:
@@ -30,7 +25,7 @@ def _held(plan: Plan) -> set[str]:
 def test_the_lounge_is_planned_and_passes_its_judge():
     plan = plan_of()
     assert plan.decision.verdict == NEW_OUTLETS
-    report = _judged(plan)
+    report = judged(plan)
     assert list(report.disputed) == []
     assert not _held(plan) & ABSENT
     assert not {f.rule for f in report.findings} & ABSENT
@@ -94,18 +89,17 @@ def test_nothing_is_assumed_about_lasting_or_bolts():
     assert "bolted" not in words
 
 
-@settings(max_examples=25)
-@given(rooms())
+@law(rooms(), usual=20, many=400)
 def test_the_judge_agrees_with_every_plan_abroad(spec: PlanSpec):
-    plan = make_plan(abroad(spec), IEC, "0" * 64)
-    report = _judged(plan)
+    plan = planned(abroad(spec))
+    report = judged(plan)
     own = {finding.rule for finding in plan.findings if finding.stops}
     assert {f.rule for f in report.findings if f.stops} <= own
+    assert not report.disputed
     assert not (_held(plan) | {f.rule for f in report.findings}) & ABSENT
 
 
-@settings(max_examples=10)
-@given(rooms())
+@law(rooms(), usual=10, many=100)
 def test_what_lasts_changes_nothing_abroad(spec: PlanSpec):
     spec = abroad(spec)
     brief = replace(
@@ -114,7 +108,7 @@ def test_what_lasts_changes_nothing_abroad(spec: PlanSpec):
             replace(kind, continuous_a=Fraction(0), continuous_said=True) for kind in spec.chairs
         ),
     )
-    one, other = make_plan(spec, IEC, "0" * 64), make_plan(brief, IEC, "0" * 64)
+    one, other = planned(spec), planned(brief)
     assert one.decision.verdict == other.decision.verdict
     assert one.cords == other.cords
     assert [use.asks_a for use in one.circuits] == [use.asks_a for use in other.circuits]
