@@ -4,6 +4,7 @@ from collections import Counter
 
 import pytest
 from hypothesis import settings
+from laws import hold_over_many
 
 from powerplan.model.findings import Standing
 
@@ -13,7 +14,17 @@ settings.load_profile("suite")
 _TALLY: Counter[str] = Counter()
 
 
+def pytest_configure(config: pytest.Config) -> None:
+    if config.option.markexpr == "slow":
+        hold_over_many()
+
+
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    if config.option.markexpr == "slow":
+        for item in items:
+            if item.get_closest_marker("law"):
+                item.add_marker("slow")
     standings = {str(standing) for standing in Standing}
     for item in items:
         for mark in item.iter_markers("published"):

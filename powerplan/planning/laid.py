@@ -200,11 +200,12 @@ def _tried(
     """The places nearest to the chairs, then others from the socket outward."""
     first: list[Spot] = []
     others: list[Spot] = []
+    leads = _leads(chairs)
     for under in (False, True):
         spots = [spot for spot in found if (spot.under is not None) == under]
         first += spots[:1]
-        near = _thinned(spots, lambda spot: _from_leads_mm(spot, chairs), _MOST)
-        near = [spot for spot in near if _reaches(site, spot, chairs, kind)]
+        near = _thinned(spots, lambda spot: _from_leads_mm(spot, leads), _MOST)
+        near = [spot for spot in near if _reaches(site, spot, leads, kind)]
         others += _thinned(near, lambda spot: _from_socket_mm(spot, start), _OTHERS)
     return tuple(dict.fromkeys(first + others))
 
@@ -223,7 +224,8 @@ def some_of(
     chairs : tuple of SeatedChair
         Whose it is.
     """
-    near = _thinned(list(found), lambda spot: _from_leads_mm(spot, chairs), _MOST)
+    leads = _leads(chairs)
+    near = _thinned(list(found), lambda spot: _from_leads_mm(spot, leads), _MOST)
     far = _thinned(near, lambda spot: _from_socket_mm(spot, start), 2)
     return tuple(dict.fromkeys((found[0], *far)))
 
@@ -247,15 +249,18 @@ def _from_socket_mm(spot: Spot, start: End) -> int:
     return round(math.dist(spot.middle, start.place) * 1000)
 
 
-def _from_leads_mm(spot: Spot, chairs: tuple[SeatedChair, ...]) -> int:
-    return round(max(math.dist(spot.middle, chair.lead_from) for chair in chairs) * 1000)
+def _leads(chairs: tuple[SeatedChair, ...]) -> tuple[Point, ...]:
+    """Where their leads leave. [m]"""
+    return tuple(chair.lead_from for chair in chairs)
 
 
-def _reaches(site: Site, spot: Spot, chairs: tuple[SeatedChair, ...], kind: SupplyKind) -> bool:
+def _from_leads_mm(spot: Spot, leads: tuple[Point, ...]) -> int:
+    return round(max(math.dist(spot.middle, lead) for lead in leads) * 1000)
+
+
+def _reaches(site: Site, spot: Spot, leads: tuple[Point, ...], kind: SupplyKind) -> bool:
     """True where a straight chair cord would reach every chair."""
-    needed_m = max(
-        needed_lead_m(math.dist(spot.middle, chair.lead_from), site.rules) for chair in chairs
-    )
+    needed_m = max(needed_lead_m(math.dist(spot.middle, lead), site.rules) for lead in leads)
     return micrometres(needed_m) <= micrometres(kind.chair_cord_m)
 
 

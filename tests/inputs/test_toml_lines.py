@@ -3,14 +3,13 @@
 import tomllib
 
 import pytest
-from hypothesis import given, settings
+from laws import law
 from toml_writer import Path, paths_of, toml_texts
 
 from powerplan.inputs.toml_lines import key_lines
 
 
-@given(toml_texts())
-@settings(max_examples=250)
+@law(toml_texts(), usual=100, many=1000)
 def test_the_keys_are_the_parsers_and_their_lines_the_writers(written: tuple[str, dict[Path, int]]):
     text, lines = written
     found = key_lines(text)

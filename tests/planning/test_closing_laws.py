@@ -5,27 +5,22 @@ from dataclasses import replace
 
 import pytest
 from any_files import UNITS, in_unit, plan_files
-from any_rooms import any_rooms, rules_of
-from hypothesis import HealthCheck, given, settings
+from any_rooms import any_rooms
+from hypothesis import HealthCheck
+from laws import judged, law, planned, told
 from mirrored import mirrored
 from moved import QUARTER, turn
 from support import make_framing
 
 from powerplan.inputs.plan_file import read_plan_text
-from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
 from powerplan.model.plan import Plan
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
 from powerplan.rulebook.loader import rule_set
 
 SLOW_TO_DRAW = [HealthCheck.too_slow, HealthCheck.data_too_large]
-FEW = settings(max_examples=6, suppress_health_check=SLOW_TO_DRAW)
-MANY = settings(max_examples=400, suppress_health_check=SLOW_TO_DRAW)
-
-
-def planned(spec: PlanSpec) -> Plan:
-    return make_plan(spec, rules_of(spec), "0" * 64)
+ROOMS = law(any_rooms(), usual=10, many=400, suppress_health_check=SLOW_TO_DRAW)
+FILES = law(plan_files(), usual=10, many=400, suppress_health_check=SLOW_TO_DRAW)
 
 
 def read(text: str) -> PlanSpec:
@@ -35,9 +30,8 @@ def read(text: str) -> PlanSpec:
 def _agree(spec: PlanSpec) -> None:
     """Planned, written, read and judged: nobody finds what the other does not."""
     plan = planned(spec)
-    record = plan_from_plain(json.loads(json.dumps(to_plain(plan), allow_nan=False)))
-    assert record == plan
-    report = judge(record, rules_of(spec))
+    assert plan_from_plain(json.loads(json.dumps(to_plain(plan), allow_nan=False))) == plan
+    report = judged(plan)
     assert [(f.rule, f.subject, f.note) for f in report.disputed] == []
     own = {finding.rule for finding in plan.findings if finding.stops}
     found = {finding.rule for finding in report.findings if finding.stops}
@@ -48,37 +42,14 @@ def _agree(spec: PlanSpec) -> None:
     assert own <= found
 
 
-@FEW
-@given(any_rooms())
+@ROOMS
 def test_planner_and_judge_agree_on_rooms_of_every_kind(spec: PlanSpec) -> None:
     _agree(spec)
 
 
-@pytest.mark.slow
-@MANY
-@given(any_rooms())
-def test_planner_and_judge_agree_on_very_many_rooms_of_every_kind(spec: PlanSpec) -> None:
-    _agree(spec)
-
-
-@FEW
-@given(plan_files())
+@FILES
 def test_planner_and_judge_agree_on_plan_files_of_every_kind(text: str) -> None:
     _agree(read(in_unit(text, "in")))
-
-
-@pytest.mark.slow
-@MANY
-@given(plan_files())
-def test_planner_and_judge_agree_on_very_many_plan_files_of_every_kind(text: str) -> None:
-    _agree(read(in_unit(text, "mm")))
-
-
-def _told(plan: Plan) -> list[tuple[object, ...]]:
-    return [
-        (step.step, step.works, step.allowed, step.new_circuits, step.boxes, step.extensions)
-        for step in plan.decision.steps
-    ]
 
 
 def _on_slab(spec: PlanSpec) -> PlanSpec:
@@ -87,30 +58,18 @@ def _on_slab(spec: PlanSpec) -> PlanSpec:
     return replace(spec, floor=slab, risers=risers)
 
 
-def _mirror(spec: PlanSpec) -> None:
+@ROOMS
+def test_a_room_of_any_kind_in_a_mirror_gets_the_mirrored_answer(spec: PlanSpec) -> None:
     """On a slab: framing is counted from one side, and marks from the left to an eighth or 5 mm."""
     slab = _on_slab(spec)
     one, other = planned(slab), planned(mirrored(slab))
     assert other.decision.verdict == one.decision.verdict
     assert other.decision.exit_code == one.decision.exit_code
-    assert _told(other) == _told(one)
+    assert told(other) == told(one)
     for step, twin in zip(one.decision.steps, other.decision.steps, strict=True):
         if step.cord_m is not None and twin.cord_m is not None:
             marks = 2 * 0.005 * len(one.chairs)
             assert abs(step.cord_m - twin.cord_m) <= marks
-
-
-@FEW
-@given(any_rooms())
-def test_a_room_of_any_kind_in_a_mirror_gets_the_mirrored_answer(spec: PlanSpec) -> None:
-    _mirror(spec)
-
-
-@pytest.mark.slow
-@MANY
-@given(any_rooms())
-def test_very_many_rooms_in_a_mirror_get_the_mirrored_answer(spec: PlanSpec) -> None:
-    _mirror(spec)
 
 
 def _stopping(plan: Plan) -> set[str]:
@@ -119,32 +78,19 @@ def _stopping(plan: Plan) -> set[str]:
     return rules - {"headrest-clears-wall"} if "row-fits-walls" in rules else rules
 
 
-def _turn(spec: PlanSpec) -> None:
-    """The room on paper turned by a quarter, its rows with it: each is a turned row now."""
+@ROOMS
+def test_a_room_of_any_kind_turned_by_a_quarter_gets_the_same_answer(spec: PlanSpec) -> None:
+    """Turned on paper, its rows with it: each is a turned row now."""
     one = planned(_on_slab(spec))
     other = planned(turn(one, QUARTER).spec)
     assert other.decision.verdict == one.decision.verdict
     assert other.decision.exit_code == one.decision.exit_code
-    assert _told(other) == _told(one)
+    assert told(other) == told(one)
     assert _stopping(other) == _stopping(one)
 
 
-@FEW
-@given(any_rooms())
-def test_a_room_of_any_kind_turned_by_a_quarter_gets_the_same_answer(spec: PlanSpec) -> None:
-    _turn(spec)
-
-
-@pytest.mark.slow
-@MANY
-@given(any_rooms())
-def test_very_many_rooms_turned_by_a_quarter_get_the_same_answer(spec: PlanSpec) -> None:
-    _turn(spec)
-
-
 @pytest.mark.published(source="1 in is 25.4 mm, exactly, since 1959", standing="published copy")
-@FEW
-@given(plan_files())
+@FILES
 def test_the_same_file_in_any_unit_gives_the_same_plan(text: str) -> None:
     specs = [read(in_unit(text, unit)) for unit in UNITS]
     for spec in specs[1:]:
@@ -152,4 +98,4 @@ def test_the_same_file_in_any_unit_gives_the_same_plan(text: str) -> None:
     inches = replace(specs[0], project=replace(specs[0].project, units="in"))
     one, other = planned(specs[0]), planned(inches)
     assert other.decision.verdict == one.decision.verdict
-    assert _told(other) == _told(one)
+    assert told(other) == told(one)

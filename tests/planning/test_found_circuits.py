@@ -4,23 +4,14 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from laws import agreed as plan
+from laws import law, planned, works
 from strategies import rooms
-from support import NEC, inch, make_chair, make_circuit, make_load, make_outlet, make_row, make_spec
+from support import inch, make_chair, make_circuit, make_load, make_outlet, make_row, make_spec
 
-from powerplan.judging.judge import judge
 from powerplan.model.findings import Force, Outcome
-from powerplan.model.plan import EXISTING, NEW_CIRCUITS, NEW_OUTLETS, Plan
+from powerplan.model.plan import EXISTING, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
-
-SOME = settings(max_examples=12)
-
-
-def plan(spec: PlanSpec) -> Plan:
-    made = make_plan(spec, NEC, "0" * 64)
-    assert judge(made, NEC).disputed == ()
-    return made
 
 
 def den(**circuit: object) -> PlanSpec:
@@ -32,10 +23,6 @@ def den(**circuit: object) -> PlanSpec:
         circuits=(make_circuit(**circuit),),
         outlets=(make_outlet(x_m=inch(120)),),
     )
-
-
-def works(made: Plan) -> dict[str, bool]:
-    return {step.step: step.works for step in made.decision.steps}
 
 
 def test_a_den_without_a_word_on_its_wiring_works_and_is_told_once():
@@ -155,18 +142,17 @@ def test_every_unknown_circuit_in_use_is_named():
     assert "circuit 9" in made.decision.sentence
 
 
-@SOME
-@given(rooms())
+@law(rooms(), usual=12, many=100, start=1)
 def test_a_hazard_never_improves(spec: PlanSpec) -> None:
     # Boxes of one socket are held to their circuit's rating after the choice, not in it.
     spec = replace(spec, new_work=replace(spec.new_work, sockets_per_box=2))
-    before = works(make_plan(_plain(spec), NEC, "0" * 64))
+    before = works(planned(_plain(spec)))
     for name, value in (("shared_neutral", True), ("ground", False), ("conductor", "aluminum")):
         worse = replace(
             _plain(spec),
             circuits=tuple(replace(one, **{name: value}) for one in _plain(spec).circuits),
         )
-        made = make_plan(worse, NEC, "0" * 64)
+        made = planned(worse)
         assert all(before[step] for step, works_now in works(made).items() if works_now)
 
 

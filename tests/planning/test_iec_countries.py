@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 from abroad import IEC, LOUNGE, abroad, plan_of, read
-from hypothesis import given, settings
+from laws import judged, law, planned
 from strategies import rooms
 from support import NEC
 
@@ -15,13 +15,8 @@ from powerplan.model.codec import plan_from_plain, to_plain
 from powerplan.model.findings import Outcome
 from powerplan.model.plan import NEW_OUTLETS, Plan
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
 
 ABSENT = set(NEC.rules) - set(IEC.rules)
-
-
-def _judged(plan: Plan):
-    return judge(plan_from_plain(json.loads(json.dumps(to_plain(plan), allow_nan=False))), IEC)
 
 
 def _held(plan: Plan) -> set[str]:
@@ -32,7 +27,7 @@ def _held(plan: Plan) -> set[str]:
 def test_the_lounge_is_planned_and_passes_its_judge():
     plan = plan_of()
     assert plan.decision.verdict == NEW_OUTLETS
-    report = _judged(plan)
+    report = judged(plan)
     assert list(report.disputed) == []
     assert not _held(plan) & ABSENT
     assert not {f.rule for f in report.findings} & ABSENT
@@ -52,17 +47,17 @@ def test_every_new_outlet_asks_for_a_30_ma_device_wherever_it_is(place: str | No
     ):
         circuits = tuple(replace(one, gfci=gfci) for one in spec.circuits)
         there = replace(spec.project, place=place)
-        plan = make_plan(replace(spec, project=there, circuits=circuits), IEC, "0" * 64)
+        plan = planned(replace(spec, project=there, circuits=circuits))
         [note] = [one for one in plan.findings if one.rule == "rcd-new-outlets"]
         assert note.outcome is outcome
         assert "kind of place" not in note.note
-        assert _judged(plan).disputed == ()
+        assert judged(plan).disputed == ()
 
 
 def test_a_record_that_leaves_the_30_ma_device_out_is_disputed():
     plan = plan_of()
     left = tuple(one for one in plan.findings if one.rule != "rcd-new-outlets")
-    assert _judged(replace(plan, findings=left)).disputed
+    assert judged(replace(plan, findings=left)).disputed
 
 
 def test_a_circuit_is_asked_for_the_plain_sum_of_currents():
@@ -131,18 +126,17 @@ def test_nothing_is_assumed_about_lasting_or_bolts():
     assert "bolted" not in words
 
 
-@settings(max_examples=25)
-@given(rooms())
+@law(rooms(), usual=20, many=400)
 def test_the_judge_agrees_with_every_plan_abroad(spec: PlanSpec):
-    plan = make_plan(abroad(spec), IEC, "0" * 64)
-    report = _judged(plan)
+    plan = planned(abroad(spec))
+    report = judged(plan)
     own = {finding.rule for finding in plan.findings if finding.stops}
     assert {f.rule for f in report.findings if f.stops} <= own
+    assert not report.disputed
     assert not (_held(plan) | {f.rule for f in report.findings}) & ABSENT
 
 
-@settings(max_examples=10)
-@given(rooms())
+@law(rooms(), usual=10, many=100)
 def test_what_lasts_changes_nothing_abroad(spec: PlanSpec):
     spec = abroad(spec)
     brief = replace(
@@ -151,7 +145,7 @@ def test_what_lasts_changes_nothing_abroad(spec: PlanSpec):
             replace(kind, continuous_a=Fraction(0), continuous_said=True) for kind in spec.chairs
         ),
     )
-    one, other = make_plan(spec, IEC, "0" * 64), make_plan(brief, IEC, "0" * 64)
+    one, other = planned(spec), planned(brief)
     assert one.decision.verdict == other.decision.verdict
     assert one.cords == other.cords
     assert [use.asks_a for use in one.circuits] == [use.asks_a for use in other.circuits]

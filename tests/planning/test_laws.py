@@ -4,7 +4,8 @@ import json
 from dataclasses import replace
 from fractions import Fraction
 
-from hypothesis import given, settings
+from laws import HASH, law, told, works
+from laws import planned as plan
 from mirrored import mirrored
 from strategies import rooms
 from support import NEC, make_circuit, make_framing
@@ -14,40 +15,28 @@ from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
 
-HASH = "0" * 64
-SOME = settings(max_examples=15)
-
-
-def plan(spec: PlanSpec) -> Plan:
-    return make_plan(spec, NEC, HASH)
-
-
-def workable(made: Plan) -> dict[str, bool]:
-    return {step.step: step.works for step in made.decision.steps}
+LAW = law(rooms(), usual=15, many=150, start=1)
 
 
 def no_worse(before: Plan, after: Plan) -> bool:
     """Every step that worked before works after."""
-    now = workable(after)
-    return all(now[step] for step, works in workable(before).items() if works)
+    now = works(after)
+    return all(now[step] for step, worked in works(before).items() if worked)
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_reading_back_what_was_written_gives_an_equal_plan(spec: PlanSpec) -> None:
     made = plan(spec)
     text = json.dumps(to_plain(made), allow_nan=False)
     assert plan_from_plain(json.loads(text)) == made
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_the_same_room_gives_the_same_plan(spec: PlanSpec) -> None:
-    assert plan(spec) == plan(spec)
+    assert make_plan(spec, NEC, HASH) == plan(spec)
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_a_mirror_image_gets_the_same_answer(spec: PlanSpec) -> None:
     # Framing is measured from the left and marks sit on a tape from the left: on a slab both
     # rooms are alike but for the tape, which moves a cord by an eighth of an inch at most.
@@ -59,11 +48,10 @@ def test_a_mirror_image_gets_the_same_answer(spec: PlanSpec) -> None:
     one, other = plan(slab), plan(mirrored(slab))
     assert one.decision.exit_code == other.decision.exit_code
     assert one.decision.verdict == other.decision.verdict
-    assert _counts(one) == _counts(other)
+    assert told(one) == told(other)
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_less_load_never_worsens(spec: PlanSpec) -> None:
     lighter = tuple(
         replace(kind, input_a=kind.input_a / 2, continuous_a=kind.continuous_a / 2)
@@ -72,27 +60,23 @@ def test_less_load_never_worsens(spec: PlanSpec) -> None:
     assert no_worse(plan(spec), plan(replace(spec, chairs=lighter)))
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_a_longer_lead_never_worsens(spec: PlanSpec) -> None:
     longer = tuple(replace(kind, lead_m=kind.lead_m * 2) for kind in spec.chairs)
     assert no_worse(plan(spec), plan(replace(spec, chairs=longer)))
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_fewer_outlets_never_improve(spec: PlanSpec) -> None:
     assert no_worse(plan(replace(spec, outlets=spec.outlets[1:])), plan(spec))
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_a_walkway_less_never_worsens(spec: PlanSpec) -> None:
     assert no_worse(plan(spec), plan(replace(spec, walkways=())))
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_an_unknown_load_is_never_better_than_an_empty_circuit(spec: PlanSpec) -> None:
     def with_loads(loads: tuple[()] | None) -> PlanSpec:
         return replace(spec, circuits=tuple(replace(c, already_on_it=loads) for c in spec.circuits))
@@ -104,8 +88,7 @@ def test_an_unknown_load_is_never_better_than_an_empty_circuit(spec: PlanSpec) -
         assert unknown.decision.exit_code in (1, 4)
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_the_exit_code_says_what_the_findings_say(spec: PlanSpec) -> None:
     made = plan(spec)
     code = made.decision.exit_code
@@ -123,8 +106,7 @@ def test_the_exit_code_says_what_the_findings_say(spec: PlanSpec) -> None:
         assert all(chair.fed_by is not None for chair in made.chairs)
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_no_circuit_is_asked_more_than_it_may_give(spec: PlanSpec) -> None:
     made = plan(spec)
     if made.decision.verdict != NOT_POSSIBLE:
@@ -134,23 +116,14 @@ def test_no_circuit_is_asked_more_than_it_may_give(spec: PlanSpec) -> None:
                 assert Fraction(use.asks_a) <= Fraction(limit)
 
 
-def _counts(made: Plan) -> list[tuple[object, ...]]:
-    return [
-        (step.step, step.works, step.allowed, step.new_circuits, step.boxes, step.extensions)
-        for step in made.decision.steps
-    ]
-
-
-@SOME
-@given(rooms())
+@LAW
 def test_what_rows_are_called_changes_nothing_but_names(spec: PlanSpec) -> None:
     other = {"A": "B", "B": "A"}
     renamed = tuple(replace(row, id=other[row.id]) for row in reversed(spec.rows))
-    assert _counts(plan(replace(spec, rows=renamed))) == _counts(plan(spec))
+    assert told(plan(replace(spec, rows=renamed))) == told(plan(spec))
 
 
-@SOME
-@given(rooms())
+@LAW
 def test_one_more_circuit_never_worsens(spec: PlanSpec) -> None:
     one_more = (*spec.circuits, make_circuit(id="99", wire="12 AWG"))
     assert no_worse(plan(spec), plan(replace(spec, circuits=one_more)))

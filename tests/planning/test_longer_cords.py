@@ -1,21 +1,18 @@
 """A longer cord from the chair's maker goes before an extension cord."""
 
-import json
 from dataclasses import replace
-from typing import Any
 
 import pytest
-from hypothesis import given, settings
 from hypothesis import strategies as st
+from laws import judged, law, stops
+from laws import planned as plan
 from mirrored import mirrored
 from strategies import rooms
-from support import NEC, inch, make_chair, make_outlet, make_row, make_spec
+from support import inch, make_chair, make_outlet, make_row, make_spec
 
-from powerplan.judging.judge import Report, judge
-from powerplan.model.codec import plan_from_plain, to_plain
-from powerplan.model.plan import EXISTING, EXTENSIONS, Plan
+from powerplan.model.codec import to_plain
+from powerplan.model.plan import EXISTING, EXTENSIONS
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
 
 
 def one_seat(*longer: int, extensions: str = "if needed") -> PlanSpec:
@@ -30,18 +27,6 @@ def one_seat(*longer: int, extensions: str = "if needed") -> PlanSpec:
         cords=replace(base.cords, extensions=extensions),
         new_work=replace(base.new_work, floor_boxes=False, circuits=0),
     )
-
-
-def plan(spec: PlanSpec) -> Plan:
-    return make_plan(spec, NEC, "0" * 64)
-
-
-def judged(record: dict[str, Any]) -> Report:
-    return judge(plan_from_plain(json.loads(json.dumps(record))), NEC)
-
-
-def stops(report: Report) -> set[str]:
-    return {finding.rule for finding in report.findings if finding.stops}
 
 
 def test_without_a_longer_cord_an_extension_is_needed():
@@ -101,8 +86,7 @@ def test_the_judge_catches_a_longer_cord_where_none_is_sold():
     assert "record-agrees" in stops(judged(record))
 
 
-@settings(max_examples=12)
-@given(rooms(), st.sampled_from([(9,), (15, 20)]))
+@law(rooms(), st.sampled_from([(9,), (15, 20)]), usual=10, many=100)
 def test_longer_cords_never_worsen_and_a_mirror_changes_nothing(
     spec: PlanSpec, feet: tuple[int, ...]
 ) -> None:

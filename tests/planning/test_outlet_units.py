@@ -1,22 +1,21 @@
 """Outlet units: straight into a fixed outlet, a socket for each chair, within their rating."""
 
-import json
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
 import pytest
+from laws import judged, stops
+from laws import planned as plan
 from loose_rooms import make_supply, make_unit, on_supply, pairs
 from mirrored import mirrored
-from support import NEC, inch, make_chair, make_outlet, make_row, make_spec
+from support import inch, make_chair, make_outlet, make_row, make_spec
 
-from powerplan.judging.judge import Report, judge
-from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.model.codec import to_plain
 from powerplan.model.findings import Force, Outcome
-from powerplan.model.plan import EXISTING, NOT_POSSIBLE, Plan
+from powerplan.model.plan import EXISTING, NOT_POSSIBLE
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
 
 Record = dict[str, Any]
 
@@ -34,18 +33,6 @@ def unit_spec(*, seats: int = 3, place: str | None = "home", **changes: Any) -> 
         outlet_units=(unit,),
         cords=replace(base.cords, outlet_unit=unit.id, extensions="no"),
     )
-
-
-def plan(spec: PlanSpec) -> Plan:
-    return make_plan(spec, NEC, "0" * 64)
-
-
-def judged(record: Record) -> Report:
-    return judge(plan_from_plain(json.loads(json.dumps(record, allow_nan=False))), NEC)
-
-
-def stops(report: Report) -> set[str]:
-    return {finding.rule for finding in report.findings if finding.stops}
 
 
 def test_a_unit_gives_each_chair_a_socket_where_the_outlet_has_one():

@@ -3,25 +3,17 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from laws import agreed as plan
+from laws import law, planned
 from strategies import rooms
 from support import NEC, inch, make_chair, make_circuit, make_outlet, make_row, make_spec
 
-from powerplan.judging.judge import judge
 from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.notes import PLACES
-from powerplan.planning.pipeline import make_plan
 
-SOME = settings(max_examples=12)
 HOME, BASEMENT, BUSINESS, ASSEMBLY = "home", "home, basement", "business", "assembly"
-
-
-def plan(spec: PlanSpec) -> Plan:
-    made = make_plan(spec, NEC, "0" * 64)
-    assert judge(made, NEC).disputed == ()
-    return made
 
 
 def at(place: str | None, spec: PlanSpec) -> PlanSpec:
@@ -141,13 +133,12 @@ def test_switch_on_is_told_once_for_the_fullest_circuit():
     assert (told.subject, told.value, told.limit) == ("circuit 7", 30.0, 150.0)
 
 
-@SOME
-@given(rooms())
+@law(rooms(), usual=8, many=100, start=1)
 def test_the_sets_of_notes_grow_with_the_place(spec: PlanSpec) -> None:
     told = {}
     for place in (HOME, BASEMENT, BUSINESS, ASSEMBLY, None):
         no_cords = replace(spec, cords=replace(spec.cords, extensions="no"))
-        made = make_plan(at(place, no_cords), NEC, "0" * 64)
+        made = planned(at(place, no_cords))
         if made.decision.verdict == NOT_POSSIBLE:
             return
         told[place] = set(notes(made))

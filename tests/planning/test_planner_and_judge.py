@@ -6,24 +6,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from laws import judged, law, planned
 from strategies import rooms
-from support import NEC
 
-from powerplan.judging.judge import Report, judge
-from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.judging.judge import Report
+from powerplan.model.codec import to_plain
 from powerplan.model.plan import Plan
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
 
 LOFT = Path(__file__).parents[2] / "examples" / "media-loft.record.json"
 DEN = LOFT.with_name("small-den.record.json")
 
 Record = dict[str, Any]
-
-
-def judged(plain: Record) -> Report:
-    return judge(plan_from_plain(json.loads(json.dumps(plain, allow_nan=False))), NEC)
 
 
 def stopped(report: Report) -> set[tuple[str, str]]:
@@ -37,17 +31,9 @@ def _agree(plan: Plan) -> None:
     assert own <= {rule for rule, _ in found}
 
 
-@settings(max_examples=40)
-@given(rooms())
+@law(rooms(), usual=30, many=1500)
 def test_the_judge_agrees_with_every_plan(spec: PlanSpec) -> None:
-    _agree(make_plan(spec, NEC, "0" * 64))
-
-
-@pytest.mark.slow
-@settings(max_examples=1500)
-@given(rooms())
-def test_the_judge_agrees_with_very_many_plans(spec: PlanSpec) -> None:
-    _agree(make_plan(spec, NEC, "0" * 64))
+    _agree(planned(spec))
 
 
 def _record(path: Path = LOFT) -> Record:

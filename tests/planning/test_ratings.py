@@ -5,7 +5,8 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from laws import agreed as plan
+from laws import law, planned
 from strategies import rooms
 from support import NEC, inch, make_chain, make_chair, make_new_work, make_row, make_spec
 
@@ -13,9 +14,6 @@ from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
 from powerplan.model.plan import NEW_CIRCUITS, NOT_POSSIBLE, Plan
 from powerplan.model.spec import NewRating, PlanSpec
-from powerplan.planning.pipeline import make_plan
-
-SOME = settings(max_examples=10)
 
 
 def rating(breaker: int, wire: str | None = None, socket: int = 15) -> NewRating:
@@ -46,12 +44,6 @@ def room(seats: int, *ratings: NewRating, **work: object) -> PlanSpec:
             **work,
         ),
     )
-
-
-def plan(spec: PlanSpec) -> Plan:
-    made = make_plan(spec, NEC, "0" * 64)
-    assert judge(made, NEC).disputed == ()
-    return made
 
 
 def news(made: Plan) -> list[float | None]:
@@ -122,8 +114,7 @@ def test_the_judge_refuses_the_wire_or_socket_of_another_rating():
     assert ("record-agrees", made.boxes[0].id) in _changed(made, {"rating_a": 20.0}, "boxes")
 
 
-@SOME
-@given(rooms())
+@law(rooms(), usual=10, many=100, start=1)
 def test_one_more_rating_never_takes_more_circuits(spec: PlanSpec) -> None:
     def circuits(*ratings: NewRating) -> int | None:
         work = replace(
@@ -133,7 +124,7 @@ def test_one_more_rating_never_takes_more_circuits(spec: PlanSpec) -> None:
             socket_rating_a=Fraction(15),
             ratings=ratings if len(ratings) > 1 else (),
         )
-        made = make_plan(replace(spec, new_work=work), NEC, "0" * 64)
+        made = planned(replace(spec, new_work=work))
         [step] = [one for one in made.decision.steps if one.step == NEW_CIRCUITS]
         return step.new_circuits if step.works else None
 

@@ -5,8 +5,8 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
 from hypothesis import strategies as st
+from laws import law
 from support import (
     NEC,
     inch,
@@ -156,8 +156,7 @@ def rooms(draw: st.DrawFn) -> PlanSpec:
 
 
 @pytest.mark.parametrize("step", [EXISTING, EXTENSIONS, NEW_OUTLETS, NEW_CIRCUITS])
-@settings(max_examples=25)
-@given(spec=rooms())
+@law(rooms(), usual=12, many=150)
 def test_no_way_is_better_than_the_one_chosen(step: str, spec: PlanSpec) -> None:
     site = survey(spec, NEC)
     ranks = (_rank(site, step, plugs) for plugs in _every_way(site, step, 0))

@@ -6,8 +6,9 @@ from itertools import combinations
 import pytest
 import shapely
 import strategies
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import law, planned
 from support import NEC, inch, make_area, make_chain, make_chair, make_riser, make_row, make_spec
 
 from powerplan.model.plan import Cord, Plan
@@ -98,10 +99,9 @@ def test_a_coil_never_lies_over_the_edge_of_a_riser() -> None:
     assert oval(cord).bounds[1] >= inch(6) - 1e-6
 
 
-@settings(max_examples=25)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_coils_keep_off_what_moves_off_each_other_and_in_the_room(spec) -> None:
-    made = make_plan(spec, NEC, "0" * 64)
+    made = planned(spec)
     ovals = [oval(cord) for cord in made.cords if cord.park_m is not None]
     pinch = [shapely.Polygon(z.outline_m) for z in made.zones if z.kind == "pinch"]
     room = shapely.box(0, 0, spec.room.width_m, spec.room.depth_m).buffer(1e-5)
@@ -131,10 +131,9 @@ def test_links_that_do_not_reach_the_floor_behind_and_back_are_not_coiled_there(
     assert all(cord.park_m is None for cord in links)
 
 
-@settings(max_examples=25)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_way_tail_there_and_back_and_loops_take_the_whole_cord(spec) -> None:
-    for cord in make_plan(spec, NEC, "0" * 64).cords:
+    for cord in planned(spec).cords:
         if cord.coil_m is None:
             assert cord.tail_m == ()
             continue

@@ -1,37 +1,23 @@
 """Supplies on the floor: what they count for, how they are fed, and who checks it."""
 
-import json
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from laws import judged, law, stops
+from laws import planned as plan
 from loose_rooms import make_supply, on_supply, pairs, supply_rooms, supply_spec
 from mirrored import mirrored
 from scaled import scaled
-from support import NEC, inch, make_chair, make_row, make_spec
+from support import inch, make_chair, make_row, make_spec
 
-from powerplan.judging.judge import Report, judge
-from powerplan.model.codec import plan_from_plain, to_plain
+from powerplan.model.codec import to_plain
 from powerplan.model.plan import EXISTING, NOT_POSSIBLE, Plan
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
 
 Record = dict[str, Any]
-
-
-def plan(spec: PlanSpec) -> Plan:
-    return make_plan(spec, NEC, "0" * 64)
-
-
-def judged(record: Record) -> Report:
-    return judge(plan_from_plain(json.loads(json.dumps(record, allow_nan=False))), NEC)
-
-
-def stops(report: Report) -> set[str]:
-    return {finding.rule for finding in report.findings if finding.stops}
 
 
 def asked_a(made: Plan) -> float:
@@ -127,8 +113,7 @@ def test_a_box_under_a_chair_keeps_its_lid_clear_of_the_supply():
     assert max(apart, ahead) >= -2e-6
 
 
-@settings(max_examples=15)
-@given(supply_rooms())
+@law(supply_rooms(), usual=12, many=400)
 def test_the_judge_agrees_with_every_plan_with_supplies(spec: PlanSpec) -> None:
     made = plan(spec)
     found = judged(to_plain(made))
@@ -137,17 +122,7 @@ def test_the_judge_agrees_with_every_plan_with_supplies(spec: PlanSpec) -> None:
     assert not found.disputed
 
 
-@pytest.mark.slow
-@settings(max_examples=400)
-@given(supply_rooms())
-def test_the_judge_agrees_with_very_many_plans_with_supplies(spec: PlanSpec) -> None:
-    made = plan(spec)
-    found = judged(to_plain(made))
-    assert stops(found) <= {finding.rule for finding in made.findings if finding.stops}
-
-
-@settings(max_examples=6)
-@given(supply_rooms())
+@law(supply_rooms(), usual=5, many=60)
 def test_sharing_a_supply_halves_the_load_of_even_rows(spec: PlanSpec) -> None:
     even = tuple(replace(row, seats=row.seats + row.seats % 2) for row in spec.rows)
     shared = plan(replace(spec, rows=tuple(pairs(row) for row in even)))
@@ -156,8 +131,7 @@ def test_sharing_a_supply_halves_the_load_of_even_rows(spec: PlanSpec) -> None:
     assert [2 * amps for amps in one] == pytest.approx(other)
 
 
-@settings(max_examples=6)
-@given(supply_rooms())
+@law(supply_rooms(), usual=5, many=60)
 def test_a_room_with_supplies_in_a_mirror_decides_the_same(spec: PlanSpec) -> None:
     flat = replace(spec, new_work=replace(spec.new_work, floor_boxes=False), risers=())
     one, other = plan(flat), plan(mirrored(flat))
@@ -167,7 +141,7 @@ def test_a_room_with_supplies_in_a_mirror_decides_the_same(spec: PlanSpec) -> No
     assert one.decision.verdict == other.decision.verdict
 
 
-@pytest.mark.parametrize("seats", [1, 2, 3, 5])
+@pytest.mark.parametrize("seats", [1, 2, 3, pytest.param(5, marks=pytest.mark.slow)])
 @pytest.mark.parametrize("shared", [False, True])
 def test_longer_cords_of_a_supply_never_worsen(seats: int, shared: bool) -> None:
     before: list[bool] | None = None

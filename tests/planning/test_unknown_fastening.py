@@ -4,19 +4,13 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from laws import agreed as plan
 from support import NEC, inch, make_chair, make_circuit, make_outlet, make_row, make_spec
 
 from powerplan.judging.judge import judge
 from powerplan.model.findings import Outcome
-from powerplan.model.plan import EXISTING, Plan
+from powerplan.model.plan import EXISTING
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
-
-
-def plan(spec: PlanSpec) -> Plan:
-    made = make_plan(spec, NEC, "0" * 64)
-    assert judge(made, NEC).disputed == ()
-    return made
 
 
 def two_rows(first: bool | None, second: bool | None, lasts: str = "0") -> PlanSpec:

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 from abroad import plan_of
+from laws import judged
 
 from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
@@ -41,11 +42,6 @@ lid = {{ width = "6 in", depth = "6 in" }}
 
 def hall(lead: str = "5 ft") -> Plan:
     return plan_of(HALL.format(lead=lead))
-
-
-def judged(plan: Plan):
-    plain = json.loads(json.dumps(to_plain(plan), allow_nan=False))
-    return judge(plan_from_plain(plain), rule_set(plan.rules.id))
 
 
 @pytest.mark.parametrize("lead", ["5 ft", "8 ft", "12 ft"])

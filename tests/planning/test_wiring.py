@@ -3,18 +3,12 @@
 from dataclasses import replace
 
 import pytest
+from laws import agreed as plan
 from support import NEC, inch, make_chair, make_circuit, make_outlet, make_row, make_spec
 
 from powerplan.judging.judge import judge
-from powerplan.model.plan import EXISTING, NEW_OUTLETS, Plan
+from powerplan.model.plan import EXISTING, NEW_OUTLETS
 from powerplan.model.spec import PlanSpec
-from powerplan.planning.pipeline import make_plan
-
-
-def plan(spec: PlanSpec) -> Plan:
-    made = make_plan(spec, NEC, "0" * 64)
-    assert judge(made, NEC).disputed == ()
-    return made
 
 
 def new_outlets(**outlet: object) -> PlanSpec:

@@ -5,12 +5,11 @@ from fractions import Fraction
 from math import ceil
 
 import strategies
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
-from support import NEC
+from laws import law, planned
 
 from powerplan.model.lengths import amps_text
-from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.amounts import amps_parts
 from powerplan.sheets.pages.circuits import circuits_page
 
@@ -50,10 +49,9 @@ def test_what_is_asked_and_what_is_left_make_up_the_breaker(millionths, breaker)
     assert number(amps_text(asks, up=True)) + number(amps_text(left, down=True)) == breaker
 
 
-@settings(max_examples=20)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_on_every_circuit_asks_and_left_add_up(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     if not plan.circuits:
         return
     for row in circuits_page(plan).parts[0].rows:

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 import strategies
 from drawn import dimensions_of, outside, overlapping, spoken, true_m
-from hypothesis import given, settings
+from laws import law, planned
 from sample_plan import sample_plan
 from support import NEC, inch, make_joists
 
@@ -129,8 +129,7 @@ def test_a_second_mark_is_measured_from_the_first_and_its_sign_is_another():
     assert outside(view) == []
 
 
-@settings(max_examples=20)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_no_drawing_shows_a_provisional_mark_without_saying_so(spec):
     unknown = replace(spec.floor, build=None, first_joist_m=None)
     plan = make_plan(replace(spec, floor=unknown), NEC, "0" * 64)
@@ -143,10 +142,9 @@ def test_no_drawing_shows_a_provisional_mark_without_saying_so(spec):
     assert any("DO NOT CUT" in words for words in large)
 
 
-@settings(max_examples=20)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_every_floor_box_is_enlarged_and_nothing_covers_what_is_read(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     views = box_detail_views(plan, ROOM_MM)
     told = ", ".join(words for view in views for words in spoken(view)).split(", ")
     assert {box.id for box in plan.boxes if box.kind == "floor box"} <= set(told)
@@ -158,10 +156,9 @@ def test_every_floor_box_is_enlarged_and_nothing_covers_what_is_read(spec):
             assert item.words in {*steps, at_most_text(true_m(item), spec.project.units)}
 
 
-@settings(max_examples=40)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_the_joists_beside_a_box_are_the_nearest_on_either_side(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     for box in plan.boxes:
         beside = joists_beside(plan, box)
         if beside is None:

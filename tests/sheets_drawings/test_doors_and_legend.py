@@ -6,13 +6,12 @@ from itertools import combinations
 import pytest
 import strategies
 from drawn import spoken
-from hypothesis import given, settings
+from laws import law, planned
 from sample_plan import sample_plan
-from support import NEC, make_door, make_riser
+from support import make_door, make_riser
 
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
-from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend, legend_view
@@ -53,10 +52,9 @@ def test_a_door_is_drawn_hung_on_either_side_of_its_opening(wall, swings):
     assert "hinge side not measured" in layer("door").meaning
 
 
-@settings(max_examples=15)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_every_door_of_a_room_is_drawn_and_its_opening_has_no_wall(spec):
-    view = floor_box_view(make_plan(spec, NEC, "0" * 64), ROOM_MM)
+    view = floor_box_view(planned(spec), ROOM_MM)
     assert {f"door {door.id}" for door in spec.doors} <= set(spoken(view))
     for door in spec.doors:  # all of them in the left wall
         for item in view.items:
@@ -72,10 +70,9 @@ def views_of(plan: Plan) -> tuple[View, ...]:
     return (*views, *cord_views(plan, ROOM_MM), *(() if load is None else (load,)))
 
 
-@settings(max_examples=15)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_a_legend_has_all_that_is_drawn_and_nothing_else(spec):
-    views = views_of(make_plan(spec, NEC, "0" * 64))
+    views = views_of(planned(spec))
     used = {item.layer for view in views for item in view.items} - UNSAID
     shown = legend_view(views, 180.0)
     assert shown is not None

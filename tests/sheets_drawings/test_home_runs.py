@@ -4,10 +4,8 @@ from itertools import pairwise
 
 import strategies
 from drawn import dimensions_of
-from hypothesis import given, settings
-from support import NEC
+from laws import law, planned
 
-from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.lower import dimension_ends
 from powerplan.sheets.scene import Line
@@ -34,10 +32,9 @@ def on_each_other(one, other, least):
     return False
 
 
-@settings(max_examples=25)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_wiring_is_drawn_no_longer_than_its_estimate_and_under_no_measure(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     view = floor_box_view(plan, ROOM_MM)
     ways = [
         item.points

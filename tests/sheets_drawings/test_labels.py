@@ -2,8 +2,8 @@ import random
 
 import pytest
 from drawn import any_pair_overlaps
-from hypothesis import given, settings
 from hypothesis import strategies as st
+from laws import law
 from shapely.geometry import LineString, box
 
 from powerplan.sheets.labels import (
@@ -51,8 +51,7 @@ def at(placed: tuple[Placed, ...], key: str) -> Placed:
     return next(one for one in placed if one.label.key == key)
 
 
-@settings(max_examples=60)
-@given(crowds())
+@law(crowds(), usual=30, many=300)
 def test_labels_never_overlap_each_other_or_what_is_taken(crowd):
     labels, taken, lines = crowd
     placed = place_labels(labels, taken, lines, PAPER)
@@ -62,8 +61,7 @@ def test_labels_never_overlap_each_other_or_what_is_taken(crowd):
     assert not any(p.intersection(as_box(t)).area > 1e-6 for p in patches for t in taken)
 
 
-@settings(max_examples=20)
-@given(crowds())
+@law(crowds(), usual=20, many=100)
 def test_labels_stand_the_same_each_time(crowd):
     labels, taken, lines = crowd
     assert place_labels(labels, taken, lines, PAPER) == place_labels(labels, taken, lines, PAPER)

@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 import strategies
 from drawn import dimensions_of, outside, overlapping, spoken, squares_of, true_m
-from hypothesis import given, settings
+from laws import law, planned
 from sample_plan import sample_plan
 from shapely.geometry import Polygon, box
 from support import NEC, inch, make_joists, make_spec
@@ -53,10 +53,9 @@ def check(plan: Plan) -> None:
         assert chair.id in rows
 
 
-@settings(max_examples=12)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_every_room_is_drawn_whole_and_nothing_covers_what_is_read(spec):
-    check(make_plan(spec, NEC, "0" * 64))
+    check(planned(spec))
 
 
 @cache

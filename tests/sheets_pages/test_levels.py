@@ -5,13 +5,13 @@ from dataclasses import replace
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from laws import law, planned
 from page_words import A_VIEW, listed, table, words
 from sample_plan import sample_plan
-from support import NEC, inch, make_riser, make_spec
+from support import inch, make_riser, make_spec
 
 from powerplan.model.plan import Plan
 from powerplan.model.spec import PlanSpec, Riser, Wall
-from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.drawings.box_measures import free_floor
 from powerplan.sheets.levels import crosses_a_step, faces, level_m
 from powerplan.sheets.pages.print_boxes import boxes_sheet
@@ -136,10 +136,9 @@ def test_the_diagonal_of_a_room_with_a_platform_is_measured_above_it():
     assert free_floor(plan).depth_m == plan.spec.room.depth_m
 
 
-@settings(max_examples=12)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_no_step_lies_on_the_diagonal_that_is_drawn_unless_a_riser_stands_free(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     rect = free_floor(plan)
     for riser in spec.risers:  # all of them go from wall to wall at the back
         assert riser.rect.front_m <= rect.back_m + 1e-9

@@ -6,14 +6,13 @@ from itertools import pairwise
 
 import pytest
 import strategies
-from hypothesis import given, settings
+from laws import law, planned
 from row_rooms import row_rooms
 from sample_plan import sample_plan
 from shapely.geometry import LineString, Polygon
-from support import NEC, inch, make_chain, make_chair, make_row, make_spec
+from support import inch, make_chain, make_chair, make_row, make_spec
 
 from powerplan.model.plan import Plan
-from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_rows import outward, seams, set_rows
 from powerplan.sheets.pages.print_tags import bag_of, tag_numbers
@@ -56,25 +55,14 @@ def check(plan: Plan) -> None:
     assert sorted(laid_in) == sorted(cord.id for cord in plan.cords)
 
 
-@settings(max_examples=40)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_every_cord_is_laid_with_its_chair_and_before_seats_are_clipped(spec):
-    check(make_plan(spec, NEC, "0" * 64))
+    check(planned(spec))
 
 
-@settings(max_examples=8)
-@given(row_rooms())
+@law(row_rooms(), usual=8, many=60)
 def test_the_order_holds_for_rows_that_are_mixed_turned_or_curved(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
-    check(plan)
-    check_what_lies_under(plan)
-
-
-@pytest.mark.slow
-@settings(max_examples=60)
-@given(row_rooms())
-def test_the_order_holds_for_many_such_rows(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     check(plan)
     check_what_lies_under(plan)
 
@@ -86,7 +74,7 @@ def test_rows_of_a_whole_hall_keep_the_order():
 def chained(seats: int) -> Plan:
     chair = make_chair(chain=make_chain(), arm_gap_m=inch("3/2"))
     spec = make_spec(chairs=(chair,), rows=(make_row(seats=seats),), outlets=())
-    return make_plan(spec, NEC, "0" * 64)
+    return planned(spec)
 
 
 def test_both_ends_of_each_cord_are_plugged_in_by_name():

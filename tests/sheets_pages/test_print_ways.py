@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 import strategies
-from hypothesis import given, settings
+from laws import law, planned
 from page_words import table
 from sample_plan import sample_plan
 from support import NEC, inch, make_outlet, make_riser, make_row, make_spec
@@ -67,10 +67,9 @@ def check(plan: Plan) -> None:
         assert all(line[5].startswith("from ") for line in bags.rows)
 
 
-@settings(max_examples=40)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_the_measures_of_a_way_add_up_to_all_that_lies(spec):
-    check(make_plan(spec, NEC, "0" * 64))
+    check(planned(spec))
 
 
 def from_wall(**changes: object) -> Plan:

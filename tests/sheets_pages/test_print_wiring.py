@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 import strategies
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import law, planned
 from page_words import A_VIEW, listed, table, words
 from sample_plan import sample_plan
 from support import (
@@ -21,7 +22,6 @@ from support import (
 from powerplan.judging.judge import judge
 from powerplan.model.lengths import INCH_M
 from powerplan.model.plan import Plan
-from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_wiring import electrician_buys, estimate_m, rises_m
 from powerplan.sheets.printed import SheetPage
@@ -41,7 +41,7 @@ def two_levels() -> Plan:
     riser = make_riser(0, 0, 240, 88, id="rear", height_m=inch(10))
     work = make_new_work(circuits=1)
     spec = make_spec(rows=rows, risers=(riser,), circuits=(), outlets=(), new_work=work)
-    return make_plan(spec, NEC, "0" * 64)
+    return planned(spec)
 
 
 def test_the_rise_into_a_deck_is_in_the_estimate_and_listed():
@@ -94,10 +94,9 @@ def test_an_estimate_is_rounded_up_and_by_less_than_a_step(length_m, units):
     assert abs(told / step - round(told / step)) < 1e-4
 
 
-@settings(max_examples=15)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_the_electrician_buys_what_the_plan_has(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     lines = electrician_buys(plan)
     count = {line.what.partition(",")[0]: line.how_many for line in lines}
     floor = sum(box.kind == "floor box" for box in plan.boxes)
@@ -112,10 +111,9 @@ def test_the_electrician_buys_what_the_plan_has(spec):
     assert wire >= sum(box.wiring_m or 0.0 for box in plan.boxes) - 1e-6
 
 
-@settings(max_examples=8)
-@given(strategies.rooms())
+@law(strategies.rooms(), usual=20, many=150)
 def test_the_electricians_list_is_the_same_on_paper_and_in_the_table_file(spec):
-    plan = make_plan(spec, NEC, "0" * 64)
+    plan = planned(spec)
     text = csv_files(plan)["buying-electrician.csv"]
     assert len(text.splitlines()) == 1 + len(electrician_buys(plan))
     if plan.boxes:

@@ -101,7 +101,7 @@ class OpenFloor:
         if not all(inside(self._lanes, [(before, there[0]), (there[1], after)])):
             return False
         (price,) = self._prices_across([there])
-        return price is not None and price <= self._way((leave, land))
+        return price is not None and price <= self._ways([(leave, land)])[0]
 
     def _tied(self, point: Point) -> Spot:
         """An end tied to the graph, by itself and by the feet of its perpendiculars."""
@@ -109,7 +109,8 @@ class OpenFloor:
             self._note_inner((point,))
             drops = self._feet((point,))
             self._note_inner(foot for _, foot in drops)
-            steps = tuple((drop[1], self._way(drop)) for drop in drops)
+            prices = self._ways(drops)
+            steps = tuple((drop[1], price) for drop, price in zip(drops, prices, strict=True))
             self._spots[point] = self._web.tie(point, steps)
         return self._spots[point]
 
@@ -178,13 +179,19 @@ class OpenFloor:
 
     def _prices_across(self, segments: Sequence[Segment]) -> list[int | None]:
         held = inside(self._free, segments)
-        return [self._way(s) if may else None for s, may in zip(segments, held, strict=True)]
+        prices = iter(self._ways([s for s, may in zip(segments, held, strict=True) if may]))
+        return [next(prices) if may else None for may in held]
 
-    def _way(self, segment: Segment) -> int:
-        """The price of a straight way in free floor, its open floor in whole micrometres."""
-        line = shapely.LineString(segment)
-        open_m = float(shapely.length(shapely.difference(line, self._floor.covered_edge)))
-        return OPEN_FLOOR * micrometres(open_m) + way_price(segment, self._floor.decks)
+    def _ways(self, segments: Sequence[Segment]) -> list[int]:
+        """The prices of straight ways in free floor, their open floor in whole micrometres."""
+        if not segments:
+            return []
+        lines = shapely.linestrings(segments)
+        open_m = shapely.length(shapely.difference(lines, self._floor.covered_edge))
+        return [
+            OPEN_FLOOR * micrometres(float(length_m)) + way_price(segment, self._floor.decks)
+            for segment, length_m in zip(segments, open_m, strict=True)
+        ]
 
 
 def _foot(point: Point, shore: Segment) -> Point | None:

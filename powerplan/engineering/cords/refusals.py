@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import shapely
 
@@ -28,7 +28,8 @@ from powerplan.model.spec import PlanSpec
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scene:
     """What is needed to say why: the plan, its chairs, their openings, the floor, what stands on
-    it, and the least gap that lets a cord through. [m]"""
+    it, and the least gap that lets a cord through. ``lifted`` remembers the connected pieces of
+    floor with some things lifted, ``under`` the floor under each chair. [m]"""
 
     spec: PlanSpec
     rows: tuple[SeatedRow, ...]
@@ -36,6 +37,10 @@ class Scene:
     floor: Floor
     standing: tuple[Standing, ...]
     least_gap_m: float
+    lifted: dict[tuple[bool, bool, tuple[KeptFree, ...]], tuple[Shape, ...]] = field(
+        default_factory=dict
+    )
+    under: dict[str, tuple[Shape, ...]] = field(default_factory=dict)
 
 
 def end_refused(scene: Scene, point: Point) -> NoWay | None:
@@ -78,15 +83,15 @@ def no_way(scene: Scene, start: Point, end: Point) -> NoWay:
     """
     floor = scene.floor
     for rule, areas, name in _kinds(floor):
-        if areas and _joins(floor.without(areas=areas), start, end):
-            alone = [one for one in areas if _joins(floor.without(areas=(one,)), start, end)]
-            return _crosses(floor, rule, name, alone or areas, start, end)
-    if _joins(floor.without(areas=(*floor.walkways, *floor.doorways)), start, end):
+        if areas and _joined(scene, start, end, areas=areas):
+            alone = [one for one in areas if _joined(scene, start, end, areas=(one,))]
+            return _crosses(scene, rule, name, alone or areas, start, end)
+    if _joined(scene, start, end, areas=(*floor.walkways, *floor.doorways)):
         # Walkways and doorways close it together; a walkway is what a plan can change.
-        return _crosses(floor, "cord-in-walkway", "walkway", floor.walkways, start, end)
-    if _joins(floor.without(moving=True), start, end):
+        return _crosses(scene, "cord-in-walkway", "walkway", floor.walkways, start, end)
+    if _joined(scene, start, end, moving=True):
         return _closed(_shut_in(scene, start, end))
-    if _joins(floor.without(fixed=True), start, end):
+    if _joined(scene, start, end, fixed=True):
         names = joined([thing.name for thing in scene.standing])
         return _closed(f"no way past obstacles ({names}) at the clearance a cord needs")
     return _closed(
@@ -111,10 +116,10 @@ def _closed(words: str) -> NoWay:
 
 
 def _crosses(
-    floor: Floor, rule: str, name: str, areas: Iterable[KeptFree], start: Point, end: Point
+    scene: Scene, rule: str, name: str, areas: Iterable[KeptFree], start: Point, end: Point
 ) -> NoWay:
     """Every way crosses floor kept free; the value is the least distance across it."""
-    one, other = _part_with(floor.free, start), _part_with(floor.free, end)
+    one, other = (_part_with(_parts(scene), point) for point in (start, end))
     across_m = float(shapely.distance(one, other))
     named = joined(list(dict.fromkeys(f"{name} {area.id}" for area in areas)), "or")
     words = f"every way for the cord goes across {named}"
@@ -154,16 +159,36 @@ def _way_out_m(floor: Floor, area: KeptFree, point: Point) -> float:
     return float(shapely.distance(rest, shapely.Point(point)))
 
 
-def _part_with(shape: Shape, point: Point) -> Shape | None:
-    """The connected piece of floor that holds a point."""
-    for part in shapely.get_parts(grown(shape, EDGE_M)):
-        if shapely.covers(part, shapely.Point(point)):
-            return part
-    return None
+def _parts(
+    scene: Scene, *, moving: bool = False, fixed: bool = False, areas: tuple[KeptFree, ...] = ()
+) -> tuple[Shape, ...]:
+    """The connected pieces of floor where a cord could lie if some things were lifted."""
+    key = (moving, fixed, areas)
+    if key not in scene.lifted:
+        floor = scene.floor.without(moving=moving, fixed=fixed, areas=areas)
+        parts = tuple(shapely.get_parts(grown(floor, EDGE_M)))
+        shapely.prepare(parts)
+        scene.lifted[key] = parts
+    return scene.lifted[key]
 
 
-def _joins(shape: Shape, start: Point, end: Point) -> bool:
-    part = _part_with(shape, start)
+def _part_with(parts: tuple[Shape, ...], point: Point) -> Shape | None:
+    """The piece that holds a point."""
+    here = shapely.Point(point)
+    return next((part for part in parts if shapely.covers(part, here)), None)
+
+
+def _joined(
+    scene: Scene,
+    start: Point,
+    end: Point,
+    *,
+    moving: bool = False,
+    fixed: bool = False,
+    areas: tuple[KeptFree, ...] = (),
+) -> bool:
+    """True where one piece of floor holds both points once some things are lifted."""
+    part = _part_with(_parts(scene, moving=moving, fixed=fixed, areas=areas), start)
     return part is not None and bool(shapely.covers(part, shapely.Point(end)))
 
 
@@ -175,11 +200,12 @@ def _place(scene: Scene, point: Point) -> str:
 
 def _shut_in(scene: Scene, start: Point, end: Point) -> str:
     """Which chairs shut the cord in, and which gaps of theirs are too small."""
+    ends = (shapely.Point(start), shapely.Point(end))
     chairs = [
         chair
         for row in scene.rows
         for chair in row.chairs
-        if any(_under(scene, chair, point) for point in (start, end))
+        if any(shapely.covers(shape, end) for shape in _under(scene, chair) for end in ends)
     ]
     if not chairs:
         return (
@@ -193,13 +219,17 @@ def _shut_in(scene: Scene, start: Point, end: Point) -> str:
     return f"no way out from under {names}: {reason}"
 
 
-def _under(scene: Scene, chair: SeatedChair, point: Point) -> bool:
-    return any(
-        opening.chair == chair.id
-        and opening.kind in (CLEAR, REAR_STRIP)
-        and shapely.covers(polygon(opening.outline), shapely.Point(point))
-        for opening in scene.zones.openings
-    )
+def _under(scene: Scene, chair: SeatedChair) -> tuple[Shape, ...]:
+    """The floor under a chair from which a cord has a way, as far as its gaps let it."""
+    if chair.id not in scene.under:
+        shapes = tuple(
+            polygon(opening.outline)
+            for opening in scene.zones.openings
+            if opening.chair == chair.id and opening.kind in (CLEAR, REAR_STRIP)
+        )
+        shapely.prepare(shapes)
+        scene.under[chair.id] = shapes
+    return scene.under[chair.id]
 
 
 def _gap_words(scene: Scene, chair: SeatedChair) -> str:

@@ -51,10 +51,13 @@ class Ground:
         if not outlines or floor.is_empty:
             return [False] * len(outlines)
         held = shapely.covers(floor, outlines)
-        if not self.seams.is_empty:
-            smaller = [grown(outline, -EDGE_M) for outline in outlines]
-            held &= ~shapely.intersects(self.seams, smaller)
-        return [bool(one) for one in held]
+        lie = [bool(one) for one in held]
+        if self.seams.is_empty:
+            return lie
+        return [
+            may and not shapely.intersects(self.seams, grown(outline, -EDGE_M))
+            for outline, may in zip(outlines, lie, strict=True)
+        ]
 
     def lid(self, at: Point) -> Shape:
         """Return the lid of a box around its middle.

@@ -43,7 +43,12 @@ class Spot:
         """Its four corners. [m]"""
         wide, deep = self.width_m / 2, self.depth_m / 2
         corners = ((-wide, -deep), (wide, -deep), (wide, deep), (-wide, deep))
-        return tuple(_turned(self.middle, self.angle_rad, right, ahead) for right, ahead in corners)
+        sine, cosine = math.sin(self.angle_rad), math.cos(self.angle_rad)
+        x_m, y_m = self.middle
+        return tuple(
+            (x_m + right * cosine - ahead * sine, y_m + right * sine + ahead * cosine)
+            for right, ahead in corners
+        )
 
     @property
     def shape(self) -> Shape:
@@ -113,6 +118,7 @@ def _held(
     outlines = list(shapely.polygons([spot.outline for spot in found])) if found else []
     held = ground.holds(floor, outlines)
     blocked = [shapely.union_all(taken)] if taken else []
+    shapely.prepare(blocked)
     return [
         spot
         for spot, outline, may in zip(found, outlines, held, strict=True)
@@ -121,6 +127,8 @@ def _held(
 
 
 def _overlap(one: Shape, other: Shape) -> bool:
+    if not shapely.intersects(other, one):
+        return False
     return bool(shapely.area(shapely.intersection(one, other)) > 0.0)
 
 
@@ -196,14 +204,6 @@ def _spot(
         width_m=width_m,
         depth_m=depth_m,
         under=under,
-    )
-
-
-def _turned(origin: Point, angle_rad: float, right_m: float, ahead_m: float) -> Point:
-    sine, cosine = math.sin(angle_rad), math.cos(angle_rad)
-    return (
-        origin[0] + right_m * cosine - ahead_m * sine,
-        origin[1] + right_m * sine + ahead_m * cosine,
     )
 
 
