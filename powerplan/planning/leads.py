@@ -8,7 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+import shapely
+
 from powerplan.engineering.circuits.plugs import extension_findings
+from powerplan.engineering.cords.floor import COVER_M, grown
 from powerplan.engineering.cords.lengths import (
     needed_lead_m,
     sold_length_m,
@@ -105,6 +108,7 @@ def lay_lead(
     """
     way = site.router.route(start.place, end.place)
     guessed = isinstance(way, NoWay) and _may_guess(site, start.id, chair)
+    guessed = guessed and _in_the_room(site, start.place, end.place)
     if guessed:
         way = site.router.guessed(start.place, end.place)
     if isinstance(way, NoWay):
@@ -137,6 +141,12 @@ def _may_guess(site: Site, feed: str, chair: str) -> bool:
     if not feed.startswith(_BOX) or over is None or to is None or over.row != to.row:
         return False
     return abs(over.seat - to.seat) <= 1 and not (over.kind.measured or to.kind.measured)
+
+
+def _in_the_room(site: Site, start: Point, end: Point) -> bool:
+    """False where a straight way leaves the room: the chair stands in a wall, or round a corner."""
+    line = shapely.LineString((start, end))
+    return bool(shapely.covers(grown(site.router.floor.room, COVER_M), line))
 
 
 def lead_to_use_m(kind: ChairKind, needed_m: float) -> float:

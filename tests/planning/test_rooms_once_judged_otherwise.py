@@ -22,7 +22,7 @@ from support import (
 from powerplan.judging.judge import judge
 from powerplan.judging.report import Report
 from powerplan.model.codec import plan_from_plain, to_plain
-from powerplan.model.plan import Plan
+from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.seats import Curve, Piece
 from powerplan.model.spec import ChairKind, PlanSpec
 from powerplan.planning.pipeline import make_plan
@@ -119,3 +119,21 @@ def test_an_outlet_on_the_wall_is_behind_its_own_chair_on_an_arc() -> None:
             back_m = chair.y_m / math.cos(chair.angle_rad)
             x_m = chair.x_m + back_m * math.sin(chair.angle_rad)
             assert places[chair.id] == pytest.approx((x_m, 0.0), abs=2e-6)
+
+
+@pytest.mark.parametrize(("angle", "inches"), [(0.1, 1), (0.2, 2)])
+def test_no_cord_is_guessed_to_a_lead_that_is_in_a_wall(angle: float, inches: float) -> None:
+    """The judge was right: a turned row stood with one lead behind the wall, and got a cord there.
+
+    The row is still said not to fit first of all.
+    """
+    kind = make_chair(
+        lead_m=inch(120), lead_from=(0.0, 0.0), measured=False, arm_gap_m=None, rear_gap_m=None
+    )
+    row = make_row(seats=2, angle_rad=angle, headrest_to_wall_m=inch(inches))
+    usual = make_spec()
+    cords = replace(usual.cords, open_floor_m=inch(36))
+    plan, _ = planned(make_spec(chairs=(kind,), rows=(row,), cords=cords))
+    assert plan.decision.verdict == NOT_POSSIBLE
+    assert plan.cords == ()
+    assert "headrest-clears-wall" in {one.rule for one in plan.findings if one.stops}
