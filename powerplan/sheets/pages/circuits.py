@@ -43,9 +43,9 @@ def circuits_page(plan: Plan) -> Page:
     )
     runs = tuple(filter(None, (_home_run(plan, circuit) for circuit in plan.circuits)))
     if runs:
-        parts.append(
-            Say(text=f"Within the drop that is advised, at the farthest chair: {'; '.join(runs)}.")
-        )
+        told = "; ".join(runs)
+        text = f"Within the drop that is advised, at the farthest chair, and by that alone: {told}."
+        parts.append(Say(text=text))
     return Page(title=title, parts=tuple(parts))
 
 
