@@ -29,8 +29,8 @@ def _length(inches: Fraction, unit: str) -> str:
         words = f"{feet} ft " if feet else ""
         words += f"{whole} {part} in" if part else f"{whole} in"
         return f'"{"-" if inches < 0 else ""}{words}"'
-    millimetres = inches * 254 / 10
-    told = Decimal(millimetres.numerator) / millimetres.denominator
+    millimeters = inches * 254 / 10
+    told = Decimal(millimeters.numerator) / millimeters.denominator
     if unit == "bare":
         return f"{told}"
     return f'"{told} mm"' if unit == "mm" else f'"{told / 1000:f} m"'

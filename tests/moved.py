@@ -230,7 +230,7 @@ def mirror(record: Plan) -> Plan:
 
     def zone(one: Zone) -> Zone:
         chair = name(one.chair)
-        if one.kind == "arm strip":  # it is the left neighbour's
+        if one.kind == "arm strip":  # it is the left neighbor's
             row = next(row for row in spec.rows if one.chair.removeprefix(row.id).isdigit())
             chair = f"{row.id}{int(chair.removeprefix(row.id)) - 1}"
         return replace(one, chair=chair, outline_m=tuple(map(move, one.outline_m))[::-1])

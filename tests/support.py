@@ -32,7 +32,7 @@ NEC: RuleSet = rule_set("us-nec-2023")
 
 
 def inch(value: float | Fraction | str) -> float:
-    """Inches to metres on the spec's grid."""
+    """Inches to meters on the spec's grid."""
     return round(float(Fraction(value) * Fraction(254, 10000)), 6)
 
 

@@ -47,7 +47,7 @@ def _metric(found: re.Match[str]) -> str:
         return found[0]
     size = Fraction(feet or 0) * FOOT_M
     size += sum((Fraction(part) for part in (inches or "0").split()), Fraction(0)) * INCH_M
-    millimetres = round(size * 1000)
-    if millimetres > _FINE_MM:
-        millimetres = round(size * 1000 / _FIVE_MM) * _FIVE_MM
-    return f'"{millimetres} mm"'
+    millimeters = round(size * 1000)
+    if millimeters > _FINE_MM:
+        millimeters = round(size * 1000 / _FIVE_MM) * _FIVE_MM
+    return f'"{millimeters} mm"'

@@ -155,13 +155,13 @@ def power_factor(value: object) -> Fraction:
 
 
 def pair(value: object) -> tuple[int, int]:
-    """Read two neighbouring seats, counted from the left."""
+    """Read two neighboring seats, counted from the left."""
     seats = sorted(seat for seat in value if type(seat) is int) if isinstance(value, list) else []
     if not isinstance(value, list) or len(value) != 2 or len(seats) != 2:
         raise ValueError("two seat numbers such as [2, 3] are wanted")
     left, right = seats
     if right != left + 1 or left < 1:
-        raise ValueError(f"seats {found(left)} and {found(right)} are not neighbours")
+        raise ValueError(f"seats {found(left)} and {found(right)} are not neighbors")
     return left, right
 
 
@@ -238,7 +238,7 @@ def _spanned(reader: Reader) -> PlainValidator:
 
 
 def in_a_file(reader: Reader) -> Callable[[object, ValidationInfo], Any]:
-    """Return a reader of lengths to which a bare number is millimetres where the file says so."""
+    """Return a reader of lengths to which a bare number is millimeters where the file says so."""
 
     def read(value: object, info: ValidationInfo) -> Any:
         bare = _bare(value)
@@ -250,7 +250,7 @@ def in_a_file(reader: Reader) -> Callable[[object, ValidationInfo], Any]:
             return reader(value)
         except ValueError as fault:
             raise ValueError(
-                f"{fault}; or say once that bare numbers are millimetres: {_ONCE}"
+                f"{fault}; or say once that bare numbers are millimeters: {_ONCE}"
             ) from None
 
     note_shape(read, shape_of(reader))

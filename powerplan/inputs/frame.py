@@ -82,7 +82,7 @@ class Frame:
         return min(max(along, Fraction(0)), length)
 
     def on_wall(self, wall: str, along_m: Fraction) -> tuple[float, float]:
-        """Return a place on a finished wall on the grid of one micrometre, never outside. [m]"""
+        """Return a place on a finished wall on the grid of one micrometer, never outside. [m]"""
         line = self.room.line(wall)
         length_m = math.dist(line.start, line.end)
         ways = ((line.end[0] - line.start[0]) / length_m, (line.end[1] - line.start[1]) / length_m)

@@ -26,7 +26,7 @@ def holds(outline: tuple[Point, ...], spot: Point) -> bool:
 
 
 def near(outline: tuple[Point, ...], spot: Point) -> bool:
-    """Return True for a place inside an outline or on its edge, to a micrometre.
+    """Return True for a place inside an outline or on its edge, to a micrometer.
 
     Parameters
     ----------

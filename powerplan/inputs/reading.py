@@ -51,12 +51,12 @@ class Reading:
 
 
 def grid_m(length_m: Fraction) -> float:
-    """Return a length on the grid of one micrometre. [m]"""
+    """Return a length on the grid of one micrometer. [m]"""
     return round(length_m * _FINEST) / _FINEST
 
 
 def micro(length_m: Fraction) -> int:
-    """Return a length in whole micrometres, in which lengths are compared. [um]"""
+    """Return a length in whole micrometers, in which lengths are compared. [um]"""
     return round(length_m * _FINEST)
 
 
@@ -78,5 +78,5 @@ def limit_or_unknown_a(current_a: Fraction | None) -> Fraction | None:
 
 
 def grid_or_unknown_m(length_m: Fraction | None) -> float | None:
-    """Return a length that may be unknown on the grid of one micrometre. [m]"""
+    """Return a length that may be unknown on the grid of one micrometer. [m]"""
     return None if length_m is None else grid_m(length_m)

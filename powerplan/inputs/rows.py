@@ -10,7 +10,7 @@ from powerplan.inputs.row_standing import Standing, names_again, stand_rows
 from powerplan.inputs.saying import named
 from powerplan.inputs.shared import Pairs, shared_supplies
 from powerplan.inputs.tables import PlanTables, Table, natural
-from powerplan.model.lengths import joined, micrometres
+from powerplan.model.lengths import joined, micrometers
 from powerplan.model.seats import TABLE
 from powerplan.model.spec import Curve, Row, TableKind
 
@@ -95,7 +95,7 @@ def _check_curve(
     curve = table.it.curve
     if curve is None or made is None:
         return
-    if micrometres(made.width_m) > 2 * micrometres(grid_m(curve.radius)):
+    if micrometers(made.width_m) > 2 * micrometers(grid_m(curve.radius)):
         words = f"{reading.text(curve.radius)} is less than half of the row's width; take a larger"
         reading.faults.add((*table.at("curve"), "radius"), f"{words} radius")
     front = curve.touch == "front"

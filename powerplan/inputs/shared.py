@@ -1,4 +1,4 @@
-"""Which neighbouring seats share a supply."""
+"""Which neighboring seats share a supply."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ Pairs = tuple[tuple[int, int], ...]
 def shared_supplies(
     reading: Reading, tables: PlanTables, table: Table[w.Row], kinds: list[str]
 ) -> Pairs:
-    """Return the pairs of a row's neighbouring seats that share a supply.
+    """Return the pairs of a row's neighboring seats that share a supply.
 
     Where the row does not say, seats are paired from the left; the last of an odd number has a
     supply of its own.

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Any, NamedTuple
 
 from powerplan.inputs import written as w
-from powerplan.inputs.catalogue import generic_kinds, generic_values
+from powerplan.inputs.catalog import generic_kinds, generic_values
 from powerplan.inputs.faults import Faults, Path
 from powerplan.inputs.saying import meant, named
 from powerplan.inputs.tables import Table, read_table
@@ -60,7 +60,7 @@ def from_sheets(
     rules : RuleSet
         Lends what is assumed of an input and a cord.
     bare : str or None
-        "mm" where a length without a unit is in millimetres.
+        "mm" where a length without a unit is in millimeters.
     units : str
         How lengths are told.
     faults : Faults
@@ -124,12 +124,12 @@ class _Sheet:
         rest = {k: v for k, v in self._value.items() if k not in w.SheetChair.model_fields}
         return {
             **rest,
-            "seat_width": _metres(widths.seat),
-            "arm_width": _metres(widths.arm),
-            "depth": _metres(depth),
+            "seat_width": _meters(widths.seat),
+            "arm_width": _meters(widths.arm),
+            "depth": _meters(depth),
             "rear_of_base": "0 m",
-            "back_travel": _metres(back),
-            "reclined_reach": _metres(reach),
+            "back_travel": _meters(back),
+            "reclined_reach": _meters(reach),
             "lead_from": {"right": "0 m", "forward": "0 m"},
             "measured": False,
             **self._power(),
@@ -229,7 +229,7 @@ class _Sheet:
         if not any(key in self._value for key in ("lead", "supply", "battery")):
             lead = self._rules.exact("assumed_lead")
             self._assume(f"its cord is only {self._text(lead)} long")
-            told["lead"] = _metres(lead)
+            told["lead"] = _meters(lead)
         return told
 
     def _say_all(self, reach: Fraction, back: Fraction) -> None:
@@ -250,6 +250,6 @@ class _Sheet:
         self.assumed.append(Assumption(subject=subject, words=f"ASSUMED: {words}"))
 
 
-def _metres(length_m: Fraction) -> str:
-    """A length as a plan file may have it, to the micrometre."""
+def _meters(length_m: Fraction) -> str:
+    """A length as a plan file may have it, to the micrometer."""
     return f"{float(length_m):.6f} m"

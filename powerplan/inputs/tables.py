@@ -195,7 +195,7 @@ def read_table(
     also : tuple of str
         Keys that are read elsewhere, for "did you mean".
     bare : str, optional
-        "mm" where a length without a unit is in millimetres.
+        "mm" where a length without a unit is in millimeters.
     """
     if not isinstance(value, dict):
         faults.add(path, f"a table [{shown(path[-1])}] is wanted, not {found(value)}")

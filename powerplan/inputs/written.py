@@ -1,6 +1,6 @@
 """The tables of a plan file as they are written, key by key.
 
-A key that is not here is not known. Numbers are exact fractions in metres, amperes and watts; None
+A key that is not here is not known. Numbers are exact fractions in meters, amperes and watts; None
 is "left out" or, where the key allows it, "unknown".
 """
 

@@ -12,7 +12,7 @@ from powerplan.judging.floor import Floor, read_floor
 from powerplan.judging.rows import LaidRow, lay_rows
 from powerplan.judging.seats import Seat
 from powerplan.model.findings import Bound, Finding, Force, hold
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.loose import OutletUnit, Supply, SupplyKind
 from powerplan.model.plan import Box, CircuitUse, Plan
 from powerplan.model.rules import RuleSet, Wire
@@ -128,7 +128,7 @@ class Case:
         """Hold a stated length against the one that follows. [m, um]"""
         if stated is None or follows is None:
             return self.same_words(subject, field, stated, follows)
-        apart = Fraction(abs(micrometres(stated) - micrometres(follows)), 10**6)
+        apart = Fraction(abs(micrometers(stated) - micrometers(follows)), 10**6)
         return self._compared(subject, field, stated, follows, apart, Fraction(within_um, 10**6))
 
     def same_number(
@@ -266,4 +266,4 @@ def _forgiven(
     if not (math.isfinite(value) and math.isfinite(limit)):
         return value
     spare = limit - value if bound is Bound.AT_MOST else value - limit
-    return limit if -lenient_um <= micrometres(float(spare)) < 0 else value
+    return limit if -lenient_um <= micrometers(float(spare)) < 0 else value

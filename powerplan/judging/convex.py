@@ -1,6 +1,6 @@
 """Convex pieces of floor, kept as corners and as the straight sides around them.
 
-All lengths are metres in the room frame. Nothing here is shared with the planner.
+All lengths are meters in the room frame. Nothing here is shared with the planner.
 """
 
 from __future__ import annotations

@@ -12,11 +12,11 @@ from powerplan.judging.paths import edge_crossings, path_length_m
 from powerplan.judging.plugs import downstream_a
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import MICROMETRE_M, micrometres
+from powerplan.model.lengths import MICROMETER_M, micrometers
 from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
 from powerplan.model.plan import Cord
 
-_EDGE_M = 2 * MICROMETRE_M
+_EDGE_M = 2 * MICROMETER_M
 _KINDS = (OWN, LINK, EXTENSION, WALL_CORD, CHAIR_CORD, UNIT_CORD)
 
 
@@ -165,10 +165,10 @@ def _ends(case: Case, cord: Cord) -> Iterator[Finding]:
             yield case.broken("ends-meet", subject, note)
         else:
             apart_m = math.dist(place, point)
-            note = f"this end is not at {name}" if micrometres(apart_m) > LENIENT_UM else ""
+            note = f"this end is not at {name}" if micrometers(apart_m) > LENIENT_UM else ""
             yield case.hold("ends-meet", subject, apart_m, 0.0, note=note)
     if cord.kind == LINK:
-        yield from _neighbours(case, cord)
+        yield from _neighbors(case, cord)
 
 
 def _start(case: Case, cord: Cord) -> Point | None:
@@ -201,14 +201,14 @@ def _end(case: Case, cord: Cord) -> Point | None:
     return next((other.path_m[0] for other in after), None)
 
 
-def _neighbours(case: Case, cord: Cord) -> Iterator[Finding]:
+def _neighbors(case: Case, cord: Cord) -> Iterator[Finding]:
     """A link goes from a chair to the next one of its row, and only where the maker lists it."""
     subject = f"cord {cord.id}"
     one, other = case.seats.get(cord.from_), case.seats.get(cord.to)
     if one is None or other is None:
         return
     if one.row.id != other.row.id or abs(one.number - other.number) != 1:
-        yield case.broken(AGREES, subject, "a link joins neighbours of one row; these are not")
+        yield case.broken(AGREES, subject, "a link joins neighbors of one row; these are not")
     if other.kind.chain is None:
         note = f"chair {other.kind.id!r} has no link listed by its maker"
         yield case.broken("chain-count", subject, note)

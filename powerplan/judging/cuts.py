@@ -24,7 +24,7 @@ from powerplan.judging.convex import (
 from powerplan.judging.seats import Seat
 from powerplan.judging.shapes import wider
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import MICROMETRE_M
+from powerplan.model.lengths import MICROMETER_M
 from powerplan.model.plan import Box
 from powerplan.model.spec import Area, Framing, Riser
 
@@ -236,7 +236,7 @@ def second_mark_is_clear(cutting: Cutting, mark: Point, second: Point) -> bool |
     for axis, cut_m in (sides[run] for run in runs):
         band_m = framing.joist_width_m + cut_m + 2 * cutting.margin_m
         apart_m = math.fmod(abs(mark[axis] - second[axis]), framing.spacing_m)
-        if min(apart_m, framing.spacing_m - apart_m) < band_m - LENIENT_M - MICROMETRE_M:
+        if min(apart_m, framing.spacing_m - apart_m) < band_m - LENIENT_M - MICROMETER_M:
             return False
     return True
 

@@ -16,11 +16,11 @@ from powerplan.judging.sight import greatest_m, look
 from powerplan.judging.standing import SEAT, TABLE, Placed, Pose
 from powerplan.judging.walls import Face, along, faces
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import MICROMETRE_M, micrometres
+from powerplan.model.lengths import MICROMETER_M, micrometers
 from powerplan.model.spec import ChairKind, PlanSpec, Riser
 
 _BEYOND_THE_WALL_M = 1e-3
-_ON_THE_WALL_M = 3 * MICROMETRE_M
+_ON_THE_WALL_M = 3 * MICROMETER_M
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -165,7 +165,7 @@ def _behind(
     x = row.row.center_x_m
     for face_m, from_m, to_m, least_um in spans:
         left_m, right_m = max(x - row.half_m, from_m), min(x + row.half_m, to_m)
-        behind = least_um <= micrometres(y - face_m) < micrometres(covered_gap_m)
+        behind = least_um <= micrometers(y - face_m) < micrometers(covered_gap_m)
         if behind and left_m < right_m:
             gap = Rect(left_m=left_m, right_m=right_m, back_m=face_m, front_m=y)
             yield from pieces(of_rect(gap))
@@ -182,7 +182,7 @@ def _behind_seat(
         if riser.height_m > stands_m:
             stops += edges(riser.rect.outline)
     seen = look(seat.pose, -left_m, right_m, stops, back=True)
-    if micrometres(min(greatest_m(seen), 1e3)) < micrometres(covered_gap_m):
+    if micrometers(min(greatest_m(seen), 1e3)) < micrometers(covered_gap_m):
         for stretch in seen:
             yield from pieces(stretch.floor(seat.pose, -1.0))
 

@@ -34,7 +34,7 @@ def judge_layout(case: Case) -> Iterator[Finding]:
         yield from _obstacles(case, row)
         yield from _risers(case, row)
         yield from _doors(case, row)
-        yield from _neighbours(case, row)
+        yield from _neighbors(case, row)
         yield _passage(case, row)
         off_m = abs(row.row.center_x_m - case.plan.spec.room.width_m / 2)
         yield case.hold("row-on-centre", _name(row), off_m, 0.0)
@@ -131,7 +131,7 @@ def _ahead_on_m(riser: Riser, row: LaidRow, body: Body) -> float:
     )
 
 
-def _neighbours(case: Case, row: LaidRow) -> Iterator[Finding]:
+def _neighbors(case: Case, row: LaidRow) -> Iterator[Finding]:
     """Cushions of a curved row, footrests out, stay within their own wedges of the circle."""
     if row.straight:
         return

@@ -13,7 +13,7 @@ from powerplan.judging.seats import Seat
 from powerplan.judging.standing import Pose
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.loose import CHAIR_CORD, WALL_CORD, OutletUnit, Supply, SupplyKind
 from powerplan.model.spec import OutletUnitKind
 
@@ -77,8 +77,8 @@ def _mates(case: Case, seat: Seat) -> list[str]:
 
 
 def _size(case: Case, thing: Loose, kind: SupplyKind | OutletUnitKind) -> Iterator[Finding]:
-    said = sorted((micrometres(thing.width_m), micrometres(thing.depth_m)))
-    follows = sorted((micrometres(kind.width_m), micrometres(kind.depth_m)))
+    said = sorted((micrometers(thing.width_m), micrometers(thing.depth_m)))
+    follows = sorted((micrometers(kind.width_m), micrometers(kind.depth_m)))
     yield case.same_words(thing.id, "width and depth [um]", said, follows)
     yield case.same_length(thing.id, "height_m", thing.height_m, kind.height_m)
 

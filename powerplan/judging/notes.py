@@ -10,7 +10,7 @@ from powerplan.judging.case import AGREES, Branch, Case
 from powerplan.judging.layout import passage_m
 from powerplan.judging.seats import Seat
 from powerplan.model.findings import Finding, Outcome
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.plan import NOT_POSSIBLE
 
 _EVERYWHERE = frozenset({"home", "home, basement", "business", "assembly"})
@@ -91,7 +91,7 @@ def _rows(case: Case) -> Iterator[Finding]:
             least_m = max(0.0, least_m)  # where chairs look several ways, none is told as 0
         spare.append(min(least_m, _FAR_M) - float(asked))
     margin = stated[0].margin
-    off = margin is None or micrometres(margin) - micrometres(min(spare)) > _HAIR_UM
+    off = margin is None or micrometers(margin) - micrometers(min(spare)) > _HAIR_UM
     yield case.same_words("finding row-width-assembly", "its row or its margin", off, False)
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from powerplan.judging.convex import Convex, hull, separation_m, without
 from powerplan.judging.seats import Seat, is_open
 from powerplan.judging.standing import ARM, SEAT, TABLE
-from powerplan.model.lengths import MICROMETRE_M, micrometres
+from powerplan.model.lengths import MICROMETER_M, micrometers
 from powerplan.model.spec import Piece, PlanSpec
 
 
@@ -26,7 +26,7 @@ class Opening:
 
 
 def _before(one_m: float, other_m: float) -> bool:
-    return micrometres(one_m) < micrometres(other_m)
+    return micrometers(one_m) < micrometers(other_m)
 
 
 def openings_of(
@@ -81,7 +81,7 @@ def _arm_strip(seat: Seat, after: Seat, parts: list[Convex], needed_m: float) ->
     one, other, zone, beside = seat.clear, after.clear, seat.kind.clear, after.kind.clear
     if one is None or other is None or zone is None or beside is None:
         return
-    if not _opens(after, needed_m) or separation_m(one, other) < MICROMETRE_M / 2:
+    if not _opens(after, needed_m) or separation_m(one, other) < MICROMETER_M / 2:
         return
     from_m, to_m = max(zone.from_m, beside.from_m), min(zone.to_m, beside.to_m)
     if not _before(from_m, to_m):
@@ -99,7 +99,7 @@ def _arm_strip(seat: Seat, after: Seat, parts: list[Convex], needed_m: float) ->
 
 def _opening(seat: Seat, kind: str, whole: Convex, parts: list[Convex], across_m: float) -> Opening:
     """An opening less the parts that come down into it, and as narrow as they leave it at least."""
-    inside = [part for part in parts if separation_m(part, whole) < -MICROMETRE_M]
+    inside = [part for part in parts if separation_m(part, whole) < -MICROMETER_M]
     axis = 1 if kind == "arm strip" else 0
     for part in inside:
         along = [seat.pose.back(corner)[axis] for corner in part.corners]

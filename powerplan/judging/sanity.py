@@ -10,7 +10,7 @@ from typing import Any
 from powerplan.judging.sanity_loose import loose_faults
 from powerplan.judging.sanity_shapes import shape_faults
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import MICROMETRE_M
+from powerplan.model.lengths import MICROMETER_M
 from powerplan.model.plan import Plan
 from powerplan.model.spec import ChairKind, Framing, PlanSpec, Row
 
@@ -90,7 +90,7 @@ def _dangling(spec: PlanSpec) -> Iterator[str]:
 
 
 def _rooms(spec: PlanSpec) -> Iterator[str]:
-    if min(spec.room.width_m, spec.room.depth_m) < MICROMETRE_M:
+    if min(spec.room.width_m, spec.room.depth_m) < MICROMETER_M:
         yield "spec: the room has no floor"
     areas = [(area.id, area.rect) for area in (*spec.obstacles, *spec.walkways, *spec.no_cut)]
     areas += [(riser.id, riser.rect) for riser in spec.risers]
@@ -108,7 +108,7 @@ def _is_area(rect: Rect) -> bool:
 
 def _kinds(kind: ChairKind) -> Iterator[str]:
     where = f"spec: chair {kind.id!r}"
-    if kind.seat_width_m < MICROMETRE_M or kind.arm_width_m < 0.0:
+    if kind.seat_width_m < MICROMETER_M or kind.arm_width_m < 0.0:
         yield f"{where} has no width"
     if not 0.0 <= kind.rear_of_base_m < kind.depth_m <= kind.reclined_reach_m:
         yield f"{where}: rear of base, depth and reach are not in that order"
@@ -127,11 +127,11 @@ def _rows(row: Row) -> Iterator[str]:
     if row.seats < 1:
         yield f"spec: row {row.id!r} has no seats"
     lefts = [left for left, _ in row.no_arm_between]
-    neighbours = all(
+    neighbors = all(
         1 <= left < row.seats and right == left + 1 for left, right in row.no_arm_between
     )
-    if not neighbours or len(set(lefts)) < len(lefts):
-        yield f"spec: row {row.id!r}: no_arm_between does not name pairs of neighbours once each"
+    if not neighbors or len(set(lefts)) < len(lefts):
+        yield f"spec: row {row.id!r}: no_arm_between does not name pairs of neighbors once each"
 
 
 def _framings(spec: PlanSpec) -> Iterator[str]:
@@ -144,7 +144,7 @@ def _is_framing(framing: Framing) -> bool:
     known = framing.build in (None, "joists", "slab")
     known = known and framing.joists_run in (None, "back to screen", "side to side")
     spacing_m, width_m = framing.spacing_m, framing.joist_width_m
-    known = known and (spacing_m is None or spacing_m >= MICROMETRE_M)
+    known = known and (spacing_m is None or spacing_m >= MICROMETER_M)
     return known and (width_m is None or width_m >= 0.0)
 
 

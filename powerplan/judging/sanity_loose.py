@@ -56,7 +56,7 @@ def _pairs(spec: PlanSpec, row: Row) -> Iterator[str]:
     seats = [seat for pair in row.shared_supplies for seat in pair]
     near = all(1 <= left < row.seats and right == left + 1 for left, right in row.shared_supplies)
     if not near or len(set(seats)) < len(seats):
-        yield f"{where}: shared_supplies does not name pairs of neighbours once each"
+        yield f"{where}: shared_supplies does not name pairs of neighbors once each"
         return
     feeds = {supply.id: supply.feeds for supply in spec.supplies}
     kinds = {kind.id: kind for kind in spec.chairs}

@@ -9,10 +9,10 @@ from itertools import pairwise
 from powerplan.judging.convex import Segment, edges, point_to_segment_m, signed_area_m2
 from powerplan.judging.standing import ARM, GAP, SEAT, TABLE, blocks_of, pieces_of, touch_m
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import MICROMETRE_M
+from powerplan.model.lengths import MICROMETER_M
 from powerplan.model.spec import PlanSpec, Room, Row
 
-_HAIR_M = 2 * MICROMETRE_M
+_HAIR_M = 2 * MICROMETER_M
 _LEAST_WALL_M = 1e-4
 
 
@@ -32,7 +32,7 @@ def shape_faults(spec: PlanSpec) -> Iterator[str]:
         if any(len(outline) < 3 for part in kind.parts for outline in part.outlines):
             yield f"spec: chair {kind.id!r} has a moving part without floor"
     for table in spec.tables:
-        if table.width_m < MICROMETRE_M or table.front_m - table.rear_m < MICROMETRE_M:
+        if table.width_m < MICROMETER_M or table.front_m - table.rear_m < MICROMETER_M:
             yield f"spec: table {table.id!r} has no floor"
 
 
@@ -113,7 +113,7 @@ def _pieces(spec: PlanSpec, row: Row) -> Iterator[str]:
             yield f"{where}: {piece.what!r:.40} is not a piece of a row"
         elif known is not None and piece.kind not in known:
             yield f"{where}: its {piece.what} is of kind {piece.kind!r:.40}, which is not there"
-        if piece.width_m < (0.0 if piece.what == ARM else MICROMETRE_M):
+        if piece.width_m < (0.0 if piece.what == ARM else MICROMETER_M):
             yield f"{where}: a piece of it has no width"
     seats = [piece for piece in row.pieces if piece.what == SEAT]
     if len(seats) != row.seats:
@@ -147,5 +147,5 @@ def _curve(spec: PlanSpec, row: Row) -> Iterator[str]:
     if sum(2 * math.asin(block.width_m / (2 * curve.radius_m)) for block in blocks) > math.tau:
         yield f"{where}: it closes on itself"
     touches = [at_m for block in blocks if (at_m := touch_m(spec, curve, block)) is not None]
-    if max(touches, default=0.0) - min(touches, default=0.0) > MICROMETRE_M:
+    if max(touches, default=0.0) - min(touches, default=0.0) > MICROMETER_M:
         yield f"{where}: its kinds do not touch on one circle"

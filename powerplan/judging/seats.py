@@ -9,7 +9,7 @@ from fractions import Fraction
 from powerplan.judging.convex import Convex, Side, cut_by, hull, pieces, without
 from powerplan.judging.standing import TABLE, Placed, Pose
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.spec import ChairKind, PlanSpec, Row, TableKind
 
 
@@ -35,7 +35,7 @@ class Seat:
 
     @property
     def input_a(self) -> Fraction:
-        """Its load: what its supply takes, by halves where it shares one with a neighbour. [A]"""
+        """Its load: what its supply takes, by halves where it shares one with a neighbor. [A]"""
         return self.kind.input_a / self._mates
 
     @property
@@ -136,4 +136,4 @@ def lay_tables(
 
 def is_open(gap_m: float | None, needed_m: float) -> bool:
     """True for a gap that was measured and lets a cord through. [m]"""
-    return gap_m is not None and micrometres(gap_m) >= micrometres(needed_m)
+    return gap_m is not None and micrometers(gap_m) >= micrometers(needed_m)

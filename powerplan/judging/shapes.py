@@ -1,4 +1,4 @@
-"""Upright rectangles, on plain numbers. Lengths are metres in the room frame."""
+"""Upright rectangles, on plain numbers. Lengths are meters in the room frame."""
 
 from __future__ import annotations
 

@@ -9,9 +9,9 @@ from itertools import pairwise
 
 from powerplan.judging.convex import Convex, Segment
 from powerplan.judging.standing import Pose
-from powerplan.model.lengths import MICROMETRE_M
+from powerplan.model.lengths import MICROMETER_M
 
-_TOUCHES_M = 2 * MICROMETRE_M
+_TOUCHES_M = 2 * MICROMETER_M
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +67,7 @@ def look(
     marks |= {u for u in _crossings(faces) if left_m < u < right_m}
     found: list[Stretch] = []
     for start_m, end_m in pairwise(sorted(marks)):
-        if end_m - start_m < MICROMETRE_M:
+        if end_m - start_m < MICROMETER_M:
             continue
         nearest = _nearest(faces, (start_m + end_m) / 2)
         ends = (

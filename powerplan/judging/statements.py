@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from powerplan.judging.case import AGREES, Case
-from powerplan.judging.versions import numbers_known
+from powerplan.judging.versions import numbers_known, requirement_now
 from powerplan.model.findings import Bound, Finding, Force, Outcome, Source, hold
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.plan import CAUTION, NumberUsed, Plan
 from powerplan.model.rules import Number
 
@@ -70,7 +70,7 @@ def _finding(case: Case, finding: Finding) -> Iterator[Finding]:
     if rule is None:
         yield case.broken(AGREES, subject, "no rule has this name")
         return
-    said = (finding.requirement, finding.unit, finding.source, finding.standing)
+    said = (requirement_now(finding.requirement), finding.unit, finding.source, finding.standing)
     follows = (rule.requirement, rule.unit, rule.source.cite, rule.source.standing)
     yield case.same_words(subject, "words", said, follows)
     forces = {rule.force, *_OTHER_FORCE.get(rule.id, ())}
@@ -102,7 +102,7 @@ def _hair(finding: Finding, bound: Bound) -> bool:
     value, limit = Fraction(finding.value), Fraction(finding.limit)
     short = value - limit if bound is Bound.AT_MOST else limit - value
     if finding.unit == "m":
-        return micrometres(float(short)) <= 2
+        return micrometers(float(short)) <= 2
     return short <= _ROUNDED
 
 
@@ -121,5 +121,5 @@ def _bounds(case: Case) -> Iterator[Finding]:
         ("boxes", bounds.boxes),
         ("cord_m", bounds.cord_m),
     ):
-        over = micrometres(pair.at_least - pair.found) > 2
+        over = micrometers(pair.at_least - pair.found) > 2
         yield case.same_words("bounds", f"{name} at_least above found", over, False)

@@ -1,4 +1,4 @@
-"""Which records are of the first version: those know fewer numbers, and no size of a coil."""
+"""What records of earlier versions said otherwise: the first knew fewer numbers, and no coils."""
 
 from __future__ import annotations
 
@@ -13,6 +13,8 @@ _FIRST_NUMBERS = frozenset(
         *("covered_gap", "wall_strip", "passage"),
     )
 )
+# Requirements that are spelled otherwise now.
+_SPELLED = {"row centred on the room": "row centered on the room"}
 
 
 def is_first(plan: Plan) -> bool:
@@ -37,3 +39,14 @@ def numbers_known(plan: Plan, known: frozenset[str]) -> frozenset[str]:
         The numbers of its rule set as it is now.
     """
     return _FIRST_NUMBERS if is_first(plan) else known
+
+
+def requirement_now(text: str) -> str:
+    """Return a requirement as it is spelled now.
+
+    Parameters
+    ----------
+    text : str
+        The requirement as a record states it.
+    """
+    return _SPELLED.get(text, text)

@@ -11,7 +11,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import NamedTuple
 
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 
 
 class Standing(StrEnum):
@@ -112,7 +112,7 @@ def hold(
 ) -> Finding:
     """Hold a rule against one thing.
 
-    Fractions are compared exactly; metres as whole micrometres; other floats as they are. A value
+    Fractions are compared exactly; meters as whole micrometers; other floats as they are. A value
     or limit of ``None``, or ``checked=False``, gives *not checked*; NaN gives *not met*.
 
     Parameters
@@ -168,7 +168,7 @@ def _outcome(
         return Outcome.NOT_MET, None
     spare = limit - value if rule.bound is Bound.AT_MOST else value - limit
     if rule.unit == "m" and math.isfinite(spare):
-        met = micrometres(float(spare)) >= 0
+        met = micrometers(float(spare)) >= 0
     else:
         met = spare >= 0
     return (Outcome.MET if met else Outcome.NOT_MET), spare

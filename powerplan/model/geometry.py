@@ -1,14 +1,14 @@
 """Plain shapes in the room frame.
 
 The room frame has its origin at the back-left corner of the room: x to the right along the back
-wall, y from the back wall toward the screen, both in metres. People never see these axes.
+wall, y from the back wall toward the screen, both in meters. People never see these axes.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 
 Point = tuple[float, float]
 
@@ -55,17 +55,17 @@ class Rect:
     def overlaps(self, other: Rect) -> bool:
         """True when the two share floor; a shared edge is not shared floor (to 1 um)."""
         return (
-            micrometres(self.left_m) < micrometres(other.right_m)
-            and micrometres(other.left_m) < micrometres(self.right_m)
-            and micrometres(self.back_m) < micrometres(other.front_m)
-            and micrometres(other.back_m) < micrometres(self.front_m)
+            micrometers(self.left_m) < micrometers(other.right_m)
+            and micrometers(other.left_m) < micrometers(self.right_m)
+            and micrometers(self.back_m) < micrometers(other.front_m)
+            and micrometers(other.back_m) < micrometers(self.front_m)
         )
 
     def holds(self, other: Rect) -> bool:
         """True when ``other`` lies wholly inside, edges included (to 1 um)."""
         return (
-            micrometres(self.left_m) <= micrometres(other.left_m)
-            and micrometres(other.right_m) <= micrometres(self.right_m)
-            and micrometres(self.back_m) <= micrometres(other.back_m)
-            and micrometres(other.front_m) <= micrometres(self.front_m)
+            micrometers(self.left_m) <= micrometers(other.left_m)
+            and micrometers(other.right_m) <= micrometers(self.right_m)
+            and micrometers(self.back_m) <= micrometers(other.back_m)
+            and micrometers(other.front_m) <= micrometers(self.front_m)
         )

@@ -6,11 +6,11 @@ from fractions import Fraction
 
 INCH_M = Fraction(254, 10000)
 FOOT_M = 12 * INCH_M
-MICROMETRE_M = 1e-6
+MICROMETER_M = 1e-6
 
 
-def micrometres(length_m: float) -> int:
-    """Return a length as whole micrometres, the unit in which lengths are compared.
+def micrometers(length_m: float) -> int:
+    """Return a length as whole micrometers, the unit in which lengths are compared.
 
     Parameters
     ----------
@@ -45,9 +45,9 @@ def length_text(length_m: float, units: str, *, step: int = 8) -> str:
     sign = "-" if length_m < 0 else ""
     size = abs(length_m)
     if units in ("mm", "m"):
-        millimetres = round(size * 1000)
-        sign = sign if millimetres else ""
-        return f"{sign}{millimetres} mm" if units == "mm" else f"{sign}{millimetres / 1000:.3f} m"
+        millimeters = round(size * 1000)
+        sign = sign if millimeters else ""
+        return f"{sign}{millimeters} mm" if units == "mm" else f"{sign}{millimeters / 1000:.3f} m"
     parts = round(Fraction(size) / INCH_M * step)
     sign = sign if parts else ""
     whole, part = divmod(parts, step)

@@ -19,7 +19,7 @@ class SupplyKind:
     """A kind of power supply that lies on the floor. Chairs that name it carry its input, and its
     wall cord as their lead.
 
-    ``feeds`` is how many neighbouring seats one may serve, 1 or 2. ``chair_cord_ohm`` is the whole
+    ``feeds`` is how many neighboring seats one may serve, 1 or 2. ``chair_cord_ohm`` is the whole
     chair cord, out and back; where it is None the wire says it, and where both are None nobody
     knows. ``output_a`` is all that the label's OUTPUT line gives. [m, V, A, ohm]
     """

@@ -1,6 +1,6 @@
 """The plan record: one frozen ``Plan``, of which every sheet and format is a view.
 
-Lengths are metres rounded to one micrometre, currents amperes rounded to one microampere, so that
+Lengths are meters rounded to one micrometer, currents amperes rounded to one microampere, so that
 reading back what was written gives an equal ``Plan``. Keys are added over time, never renamed. A
 field whose name ends in an underscore is written without it.
 """

@@ -19,7 +19,7 @@ _AREA = r"([0-9]{1,3}(?:[.,][0-9]{1,2})?) ?(?:sq\.? ?mm|mm(?:2|\^2|\u00b2))"
 
 
 class Number(NamedTuple):
-    """One number a rule set uses. ``value`` is exact, in ``unit`` (lengths in metres)."""
+    """One number a rule set uses. ``value`` is exact, in ``unit`` (lengths in meters)."""
 
     name: str
     meaning: str
@@ -125,7 +125,7 @@ class RuleSet(NamedTuple):
         """Return a number that is a length, as a float. [m]"""
         number = self.numbers[name]
         if number.unit != "m":
-            raise ValueError(f"{name} is in {number.unit}, not in metres")
+            raise ValueError(f"{name} is in {number.unit}, not in meters")
         return float(number.value)
 
     def socket_limit_a(self, circuit_a: Fraction, socket_a: Fraction) -> Fraction | None:

@@ -11,7 +11,7 @@ from powerplan.model.geometry import Point
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClearZone:
     """Floor under a seat that stays clear up to ``height_m``, in the chair frame: from and to are
-    ahead of the headrest, the width is centred on the chair. [m]"""
+    ahead of the headrest, the width is centered on the chair. [m]"""
 
     from_m: float
     to_m: float
@@ -133,7 +133,7 @@ ARM, SEAT, TABLE, GAP = "arm", "seat", "table", "gap"
 def plain_pieces(
     kind: ChairKind, seats: int, no_arm_between: tuple[tuple[int, int], ...]
 ) -> tuple[Piece, ...]:
-    """Return what stands in a row of one kind: an arm at each end and between neighbours, less
+    """Return what stands in a row of one kind: an arm at each end and between neighbors, less
     those between two seats that share a cushion. [m]"""
     arm = Piece(what=ARM, kind=kind.id, width_m=kind.arm_width_m)
     pieces = [arm]
@@ -147,9 +147,9 @@ def plain_pieces(
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
     """A row on an arc that is hollow toward the screen. ``radius_m`` is from the arc's middle to
-    the corners where neighbours touch; ``touch`` is front (rectangular arms meet at the front of
+    the corners where neighbors touch; ``touch`` is front (rectangular arms meet at the front of
     the bases and gape behind) or back (tapered arms meet at the rear of the bases; each seat's
-    floor is cut by the line between neighbours). [m]"""
+    floor is cut by the line between neighbors). [m]"""
 
     radius_m: float
     touch: str
@@ -159,13 +159,13 @@ class Curve:
 class Row:
     """A row. ``chair`` is its kind, or that of its first seat where kinds are mixed.
 
-    ``no_arm_between`` holds pairs of neighbouring seats, counted from the left, that share a
+    ``no_arm_between`` holds pairs of neighboring seats, counted from the left, that share a
     cushion. ``fastened`` None is unknown and counts as fastened. ``pieces`` is what stands in the
     row, from the left; empty for a plain row of one kind with an arm at each end and between
-    neighbours (less ``no_arm_between``). ``headrest_to_wall_m`` and ``center_x_m`` are the place of
+    neighbors (less ``no_arm_between``). ``headrest_to_wall_m`` and ``center_x_m`` are the place of
     the row's middle on the line of the headrests; ``angle_rad`` turns the row about it, positive
     where sitters look further left. ``curve`` None is straight. ``shared_supplies`` holds pairs of
-    neighbouring seats that one supply on the floor feeds. [m, rad]
+    neighboring seats that one supply on the floor feeds. [m, rad]
     """
 
     id: str

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.plan import Cord
 
 
@@ -21,7 +21,7 @@ def left_over_m(bought_m: float, length_m: float) -> float:
     length_m : float
         What of it lies on its way. [m]
     """
-    return (micrometres(bought_m) - micrometres(length_m)) / 1e6
+    return (micrometers(bought_m) - micrometers(length_m)) / 1e6
 
 
 def path_length_m(path: Sequence[Point]) -> float:

@@ -1,6 +1,6 @@
 """The plan as read: what stands in the room, in SI units, with defaults filled in.
 
-Lengths are metres on a grid of one micrometre, in the room frame (see ``geometry``). Currents are
+Lengths are meters on a grid of one micrometer, in the room frame (see ``geometry``). Currents are
 exact fractions of an ampere whose denominators do not exceed one million. ``None`` means unknown
 (or, for a whole feature such as a chain, that there is none); unknown is never zero. A field with a
 default came after the first records: a record without it is read as if it had the default.

@@ -1,4 +1,4 @@
-"""Which neighbours may share a plug by their makers' chains; these limits are never bent."""
+"""Which neighbors may share a plug by their makers' chains; these limits are never bent."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ def _most_a(kind: ChairKind) -> Fraction:
 
 
 def may_share_plug(chairs: Sequence[SeatedChair]) -> bool:
-    """Return True where chairs are one, or neighbours whose makers allow a chain of them all.
+    """Return True where chairs are one, or neighbors whose makers allow a chain of them all.
 
     Of mixed kinds the least current and the least number count; a seat without power between two
     ends a chain. Seats that share a supply are never parted, and share its plug with nobody else.

@@ -18,7 +18,7 @@ from powerplan.engineering.supplies.low_volts import (
 from powerplan.engineering.supplies.places import Loose, NoPlace, Spot, places
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.loose import CHAIR_CORD, WALL_CORD
 from powerplan.model.spec import OutletUnitKind, SupplyKind
 from powerplan.planning.leads import (
@@ -72,8 +72,8 @@ class Parts:
         return (
             sum(finding.stops for finding in self.findings),
             sum(cord.kind == EXTENSION for cord in self.legs),
-            sum(micrometres(cord.bought_m) for cord in self.legs if cord.longer),
-            sum(micrometres(cord.length_m) for cord in self.legs),
+            sum(micrometers(cord.bought_m) for cord in self.legs if cord.longer),
+            sum(micrometers(cord.length_m) for cord in self.legs),
         )
 
 
@@ -261,7 +261,7 @@ def _from_leads_mm(spot: Spot, leads: tuple[Point, ...]) -> int:
 def _reaches(site: Site, spot: Spot, leads: tuple[Point, ...], kind: SupplyKind) -> bool:
     """True where a straight chair cord would reach every chair."""
     needed_m = max(needed_lead_m(math.dist(spot.middle, lead), site.rules) for lead in leads)
-    return micrometres(needed_m) <= micrometres(kind.chair_cord_m)
+    return micrometers(needed_m) <= micrometers(kind.chair_cord_m)
 
 
 def _at(

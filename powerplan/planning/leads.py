@@ -20,7 +20,7 @@ from powerplan.engineering.cords.lengths import (
 from powerplan.engineering.cords.paths import NoWay, Route
 from powerplan.model.findings import Bound, Finding, Outcome, hold
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import MICROMETRE_M, length_text, micrometres
+from powerplan.model.lengths import MICROMETER_M, length_text, micrometers
 from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
 from powerplan.model.spec import ChairKind
 from powerplan.planning.site import Site
@@ -115,7 +115,7 @@ def lay_lead(
         return (), (no_way(site, way, f"{start.id}-{end.id}"),)
     needed_m = needed_lead_m(way.way_m + start.rise_m, site.rules)
     bought_m = lead_to_use_m(kind, needed_m)
-    if micrometres(needed_m) > micrometres(bought_m) and extend:
+    if micrometers(needed_m) > micrometers(bought_m) and extend:
         extended = _with_extension(site, start, end, kind, current_a, as_, chair, way)
         if extended is not None:
             return extended
@@ -159,7 +159,7 @@ def lead_to_use_m(kind: ChairKind, needed_m: float) -> float:
     needed_m : float
         Least length. [m]
     """
-    if micrometres(needed_m) <= micrometres(kind.lead_m):
+    if micrometers(needed_m) <= micrometers(kind.lead_m):
         return kind.lead_m
     longer_m = sold_length_m(needed_m, kind.longer_leads_m)
     return kind.lead_m if longer_m is None else longer_m
@@ -282,7 +282,7 @@ def long_enough(site: Site, cord: Leg, rule: str, longest_m: float | None = None
     """
     units = site.spec.project.units
     note = ""
-    if micrometres(cord.needed_m - cord.bought_m) > 0:
+    if micrometers(cord.needed_m - cord.bought_m) > 0:
         note = (
             f"The {_NAMES[cord.kind]} is {length_text(cord.bought_m, units)}; from {cord.from_} to "
             f"{cord.to} it must measure {length_text(cord.needed_m, units)}."
@@ -297,14 +297,14 @@ def lying(site: Site, cord: Leg, *, guessed: bool = False) -> tuple[Finding, ...
     rules, accepted_m = site.rules.rules, site.spec.cords.open_floor_m
     units = site.spec.project.units
     note = ""
-    if micrometres(cord.open_floor_m) > micrometres(accepted_m):
+    if micrometers(cord.open_floor_m) > micrometers(accepted_m):
         note = (
             f"{length_text(cord.open_floor_m, units)} of cord would lie where people walk; "
             f"{length_text(accepted_m, units)} is accepted."
         )
     wanted_m = site.rules.length_m("cord_clearance")
-    # The router keeps clear to within a micrometre; what lies on that line is exactly clear.
-    on_the_line = abs(cord.clearance_m - wanted_m) <= 2 * MICROMETRE_M
+    # The router keeps clear to within a micrometer; what lies on that line is exactly clear.
+    on_the_line = abs(cord.clearance_m - wanted_m) <= 2 * MICROMETER_M
     clearance = hold(
         rules["cord-clear-of-mechanism"],
         f"cord {cord.id}",

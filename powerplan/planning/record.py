@@ -6,7 +6,7 @@ from typing import Any
 
 from powerplan.engineering.boxes.marks import BoxSpot
 from powerplan.engineering.seating.poses import SeatedChair
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import Box, CircuitUse, Cord, Drift, PlacedChair, Zone
 from powerplan.planning.loads import CircuitLoad, Fed, Way
@@ -176,7 +176,7 @@ def outlet_units(way: Way) -> tuple[OutletUnit, ...]:
 
 def left_over_m(leg: Leg) -> float:
     """Return how much longer a cord is than it must be. [m]"""
-    return (micrometres(leg.bought_m) - micrometres(leg.needed_m)) / 1e6
+    return (micrometers(leg.bought_m) - micrometers(leg.needed_m)) / 1e6
 
 
 def park_over_m(site: Site) -> float:

@@ -1,4 +1,4 @@
-"""A run: neighbouring chairs on one plug, with every cord it needs and every rule it meets."""
+"""A run: neighboring chairs on one plug, with every cord it needs and every rule it meets."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.engineering.supplies.places import Spot
 from powerplan.model.findings import Finding
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.loose import CHAIR_CORD, WALL_CORD
 from powerplan.planning.chaining import as_one_kind
 from powerplan.planning.laid import LaidSupply, LaidUnit, Parts, lay_supply, supply_name
@@ -102,7 +102,7 @@ def make_run(
     feed : Feed
         Where the plug goes.
     chairs : tuple of SeatedChair
-        One chair on its own cord, or neighbours of one row in the order of the chain.
+        One chair on its own cord, or neighbors of one row in the order of the chain.
     circuit_a : Fraction
         The breaker behind the feed. [A]
     extend : bool
@@ -149,8 +149,8 @@ def run_of(
         way_findings=feed.broken + parts.findings,
         plug_findings=plug_findings,
         extensions=sum(cord.kind == EXTENSION for cord in parts.legs),
-        bought_um=sum(micrometres(cord.bought_m) for cord in parts.legs if is_bought(cord)),
-        routed_um=sum(micrometres(cord.length_m) for cord in parts.legs),
+        bought_um=sum(micrometers(cord.bought_m) for cord in parts.legs if is_bought(cord)),
+        routed_um=sum(micrometers(cord.length_m) for cord in parts.legs),
         supplies=parts.supplies,
         unit=unit,
     )

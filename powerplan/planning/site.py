@@ -21,7 +21,7 @@ from powerplan.engineering.supplies.ground import Ground, loose_ground
 from powerplan.engineering.supplies.places import NoPlace, Spot
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Circuit, Outlet, PlanSpec, Riser
 
@@ -256,7 +256,7 @@ def _new_feed(
 def _wall_outlets(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> tuple[Feed, ...]:
     """A new outlet on the wall straight behind each chair that stands near one."""
     height_m = rules.length_m("wall_outlet_height")
-    near = micrometres(rules.length_m("covered_gap"))
+    near = micrometers(rules.length_m("covered_gap"))
     feeds = []
     for chair in (chair for row in rows for chair in row.powered):
         place = _behind(spec, chair, near)
@@ -268,11 +268,11 @@ def _wall_outlets(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -
 
 
 def _behind(spec: PlanSpec, chair: SeatedChair, near: int) -> Point | None:
-    """The place on the wall behind a chair that is nearer than ``near`` micrometres, if it is no
+    """The place on the wall behind a chair that is nearer than ``near`` micrometers, if it is no
     door. [um]"""
     spot = (chair.x_m, chair.y_m)
     found = straight_behind(spec.room, spot, chair.angle_rad)
-    if found is None or micrometres(math.dist(spot, found[1])) >= near:
+    if found is None or micrometers(math.dist(spot, found[1])) >= near:
         return None
     wall, place = found
     at_m = along_m(wall, place)

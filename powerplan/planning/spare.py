@@ -16,7 +16,7 @@ from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.engineering.seating.rects import grid_rect, on_grid
 from powerplan.engineering.seating.zones import REAR_STRIP
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spare import left_over_m, loop_m, path_length_m
 from powerplan.planning.runs import Leg, Run
@@ -91,11 +91,11 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     legs : tuple of (Run, Leg)
         Every cord with the run that it is part of.
     """
-    over_um = micrometres(site.rules.length_m("park_over"))
+    over_um = micrometers(site.rules.length_m("park_over"))
     found: dict[str, Coil] = {}
     beds = _beds(site, legs)
     for run, leg in legs:
-        if micrometres(left_over_m(leg.bought_m, leg.length_m)) <= over_um:
+        if micrometers(left_over_m(leg.bought_m, leg.length_m)) <= over_um:
             continue
         chair = served(run, leg)
         if not _gets_out(site, chair, leg):
@@ -134,8 +134,8 @@ def served(run: Run, leg: Leg) -> SeatedChair:
 
 def _gets_out(site: Site, chair: SeatedChair, leg: Leg) -> bool:
     """Whether a cord can reach the floor behind its chair without crossing a pinch zone."""
-    line_um = micrometres(chair.floor.back_m)
-    if any(micrometres(chair.frame.place(spot)[1]) <= line_um for spot in leg.path):
+    line_um = micrometers(chair.floor.back_m)
+    if any(micrometers(chair.frame.place(spot)[1]) <= line_um for spot in leg.path):
         return True
     return any(o.kind == REAR_STRIP and o.chair == chair.id for o in site.zones.openings)
 
@@ -220,11 +220,11 @@ def _tail(
     if shapely.covers(floor, shapely.LineString((at, edge))) and not _steps(site, (at, edge)):
         return (at, edge)
     way = site.router.covered_route(at, edge)
-    return None if way is None or micrometres(way.rises_m) else way.path
+    return None if way is None or micrometers(way.rises_m) else way.path
 
 
 def _steps(site: Site, path: tuple[Point, ...]) -> bool:
-    return micrometres(site.router.floor.measure(path).rises_m) > 0
+    return micrometers(site.router.floor.measure(path).rises_m) > 0
 
 
 def _nearest(path: tuple[Point, ...], to: Point) -> Point:
@@ -269,10 +269,10 @@ def _lies_free(
 
 def _inside(inner: Rect, outer: Rect) -> bool:
     return (
-        micrometres(outer.left_m) <= micrometres(inner.left_m)
-        and micrometres(inner.right_m) <= micrometres(outer.right_m)
-        and micrometres(outer.back_m) <= micrometres(inner.back_m)
-        and micrometres(inner.front_m) <= micrometres(outer.front_m)
+        micrometers(outer.left_m) <= micrometers(inner.left_m)
+        and micrometers(inner.right_m) <= micrometers(outer.right_m)
+        and micrometers(outer.back_m) <= micrometers(inner.back_m)
+        and micrometers(inner.front_m) <= micrometers(outer.front_m)
     )
 
 

@@ -11,7 +11,7 @@ from powerplan.engineering.circuits.found import extend_findings, hangs_on_a_loo
 from powerplan.engineering.circuits.load import demand_a, known_load_a
 from powerplan.engineering.cords.lengths import needed_lead_m
 from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Circuit
 from powerplan.planning.chaining import longest_chain, may_share_plug
@@ -228,7 +228,7 @@ class GroupTable:
         return may_share_plug(chairs) or may_share_unit(self._unit, chairs)
 
     def _stretches(self) -> Iterator[tuple[int, tuple[SeatedChair, ...]]]:
-        """Every stretch of neighbours that may share a socket, with its first seat's number."""
+        """Every stretch of neighbors that may share a socket, with its first seat's number."""
         offset = 0
         for row in self.site.rows:
             powered = row.powered
@@ -251,8 +251,8 @@ class GroupTable:
         if scope.extend:
             return True
         return any(
-            micrometres(needed_lead_m(_straight_m(feed, end), self.site.rules))
-            <= micrometres(self._reach_m(end))
+            micrometers(needed_lead_m(_straight_m(feed, end), self.site.rules))
+            <= micrometers(self._reach_m(end))
             for end in (chairs[0], chairs[-1])
         )
 

@@ -1,4 +1,4 @@
-"""A run behind an outlet unit: neighbouring chairs, each with a plug of its own in the unit."""
+"""A run behind an outlet unit: neighboring chairs, each with a plug of its own in the unit."""
 
 from __future__ import annotations
 
@@ -75,7 +75,7 @@ def make_unit_run(
     feed : Feed
         The fixed outlet that the unit's own plug goes into.
     chairs : tuple of SeatedChair
-        Neighbours of one row, from the left.
+        Neighbors of one row, from the left.
     circuit_a : Fraction
         The breaker behind the feed. [A]
     """

@@ -138,7 +138,7 @@ def _home_run_m(site: Site, load: CircuitLoad) -> float | None:
 
 def _home_run_most_m(site: Site, way: Way, load: CircuitLoad, wire: Wire | None) -> float | None:
     """The drop grows with the home run in a straight line: two points of it tell where it meets
-    what is advised. Down to a micrometre; 0 where none is short enough. [m]"""
+    what is advised. Down to a micrometer; 0 where none is short enough. [m]"""
     if load.existing is not None and existing_load_a(load.existing) is None:
         return None
     none, meter = (

@@ -72,7 +72,7 @@ def _aluminum(filename: str, breakers_a: tuple[Fraction, ...]) -> dict[str, Wire
 
 
 def _sold_m(text: str) -> float:
-    return round(float(_metres(text)), 6)
+    return round(float(_meters(text)), 6)
 
 
 def _source(where: str, row: dict[str, str]) -> Source:
@@ -86,7 +86,7 @@ def _source(where: str, row: dict[str, str]) -> Source:
 
 
 def _number(name: str, row: dict[str, str]) -> Number:
-    value = _metres(row["value"]) if row["unit"] == "m" else Fraction(row["value"])
+    value = _meters(row["value"]) if row["unit"] == "m" else Fraction(row["value"])
     return Number(
         name=name,
         meaning=row["meaning"],
@@ -96,7 +96,7 @@ def _number(name: str, row: dict[str, str]) -> Number:
     )
 
 
-def _metres(text: str) -> Fraction:
+def _meters(text: str) -> Fraction:
     """Read ``50 ft``, ``2 1/4 in``, ``0.36 in`` or ``25 mm`` exactly."""
     *parts, unit = text.split()
     scale = {"ft": FOOT_M, "in": INCH_M, "mm": Fraction(1, 1000), "m": Fraction(1)}[unit]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Framing
 
@@ -48,8 +48,8 @@ def joists_beside(plan: Plan, box: Box) -> Beside | None:
         return None
     across = framing.joists_run == AHEAD
     edge, size = (rect.left_m, rect.width_m) if across else (rect.back_m, rect.depth_m)
-    off_um = micrometres((box.x_m if across else box.y_m) - edge - framing.first_joist_m)
-    number = off_um // micrometres(framing.spacing_m)
+    off_um = micrometers((box.x_m if across else box.y_m) - edge - framing.first_joist_m)
+    number = off_um // micrometers(framing.spacing_m)
     middles = [framing.first_joist_m + n * framing.spacing_m for n in (number, number + 1)]
     before, after = (edge + at for at in middles)
     return Beside(

@@ -112,7 +112,7 @@ def text_width_mm(words: str, cap_height_mm: float, *, bold: bool = False) -> fl
 
 
 def points_mm(size_pt: float) -> float:
-    """Return a letter size in millimetres. [mm]
+    """Return a letter size in millimeters. [mm]
 
     Parameters
     ----------

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Riser, Room, Wall
 from powerplan.sheets.off_walls import met
@@ -62,7 +62,7 @@ def steps(rect: Rect, plan: Plan) -> tuple[Wall, ...]:
         (Wall.BACK, rect.back_m, 0.0),
         (Wall.SCREEN, rect.front_m, room.depth_m),
     )
-    return tuple(side for side, at, wall in ends if micrometres(at) != micrometres(wall))
+    return tuple(side for side, at, wall in ends if micrometers(at) != micrometers(wall))
 
 
 def edge_m(rect: Rect, side: Wall) -> float:

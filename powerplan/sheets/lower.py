@@ -1,6 +1,6 @@
 """A drawing brought down to what paper holds: strokes, words, and white behind words.
 
-Everything is in millimetres of paper, y up, from the lower-left corner of the view. Strokes come
+Everything is in millimeters of paper, y up, from the lower-left corner of the view. Strokes come
 first, then the white areas, then the words, so that no line runs through what is read.
 """
 

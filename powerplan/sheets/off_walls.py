@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from powerplan.model.faces import FINISH, STUDS, build_up_m, moved_outline, printed_from_m
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Framing, Outlet, Room, Wall, WallLine
 from powerplan.sheets.words import FINE, fine_text, from_wall, wall_name
@@ -194,7 +194,7 @@ def met(room: Room, point: Point, side: Wall) -> Met:
         if (place - point[axis]) * out >= 0:
             face = round(place + out * behind_m(room, line, axis), 6)
             counts = abs(place - far_m) <= _SQUARE_M
-            slants = micrometres(low[axis]) != micrometres(high[axis])
+            slants = micrometers(low[axis]) != micrometers(high[axis])
             found.append((abs(place - point[axis]), Met(line.label, face, counts, slants)))
     if found:
         return min(found)[1]

@@ -1,7 +1,7 @@
 """One drawing, many writers: the few primitives a drawing is made of.
 
-A drawing lives in the room frame, in metres; what people read on it (letters, line widths, dashes)
-is in millimetres of paper, because it must be legible at any scale. ``layer`` is a key of the layer
+A drawing lives in the room frame, in meters; what people read on it (letters, line widths, dashes)
+is in millimeters of paper, because it must be legible at any scale. ``layer`` is a key of the layer
 table (``sheets/data/layers.csv``), which gives each its CAD name, weight, dash and meaning.
 """
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from powerplan.model.findings import Finding, Outcome
-from powerplan.model.lengths import amps_text, length_text, micrometres
+from powerplan.model.lengths import amps_text, length_text, micrometers
 from powerplan.sheets.caution import CAUTION
 
 if TYPE_CHECKING:  # a report without a plan does not wait for these
@@ -21,7 +21,7 @@ stand on a sixteenth from the other."""
 DO_NOT_CUT, PROVISIONAL, FIRM = "DO NOT CUT", "PROVISIONAL", "firm"
 
 _ABOUT_ROWS = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-", "reading-")
-_EIGHTH_UM, _MILLIMETRE_UM = 3175, 1000
+_EIGHTH_UM, _MILLIMETER_UM = 3175, 1000
 
 _SINGULAR = {"supplies": "supply"}
 
@@ -130,7 +130,7 @@ def at_most_text(length_m: float, units: str) -> str:
         ft-in, in, mm or m.
     """
     mark_um = _mark_um(units)
-    return length_text((micrometres(length_m) + 1) // mark_um * mark_um / 1e6, units)
+    return length_text((micrometers(length_m) + 1) // mark_um * mark_um / 1e6, units)
 
 
 def at_least_text(length_m: float, units: str) -> str:
@@ -144,12 +144,12 @@ def at_least_text(length_m: float, units: str) -> str:
         ft-in, in, mm or m.
     """
     mark_um = _mark_um(units)
-    return length_text(-((1 - micrometres(length_m)) // mark_um) * mark_um / 1e6, units)
+    return length_text(-((1 - micrometers(length_m)) // mark_um) * mark_um / 1e6, units)
 
 
 def _mark_um(units: str) -> int:
     """The distance between a tape's marks that we print. [um]"""
-    return _MILLIMETRE_UM if units in ("mm", "m") else _EIGHTH_UM
+    return _MILLIMETER_UM if units in ("mm", "m") else _EIGHTH_UM
 
 
 def layout_faults(plan: Plan) -> tuple[Finding, ...]:

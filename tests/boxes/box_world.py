@@ -1,4 +1,4 @@
-"""A box under a chair by its definition alone, in whole half-micrometres: slow and plain."""
+"""A box under a chair by its definition alone, in whole half-micrometers: slow and plain."""
 
 from itertools import product
 

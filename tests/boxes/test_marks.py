@@ -112,7 +112,7 @@ def test_joists_from_side_to_side_count_from_the_back_wall():
 
 
 @pytest.mark.parametrize(("less_m", "found"), [(0.0, BoxSpot), (2 * UM, NoSpot)])
-def test_a_cut_out_fits_exactly_between_two_joists_and_no_micrometre_more(less_m, found):
+def test_a_cut_out_fits_exactly_between_two_joists_and_no_micrometer_more(less_m, found):
     # 4 in of cut-out, twice 3/4 in of wood and 1 1/2 in of joist fill 7 in from middle to middle.
     floor = make_joists(spacing_m=inch(7) - less_m, first_joist_m=inch("3.5"))
     spec = spec_of(floor=floor, new_work=make_new_work(lid=size(8, 6)))

@@ -15,7 +15,7 @@ from powerplan.model.findings import Outcome, hold
 
 amperes = st.fractions(min_value=0, max_value=40, max_denominator=1000)
 some_amperes = st.fractions(min_value=Fraction(1, 100), max_value=20, max_denominator=100)
-metres = st.floats(min_value=0.0, max_value=200.0)
+meters = st.floats(min_value=0.0, max_value=200.0)
 breakers = st.sampled_from(NEC.breakers_a)
 gauges = st.sampled_from(tuple(NEC.wires.values()))
 LOAD = NEC.rules["circuit-load"]
@@ -28,7 +28,7 @@ def trees(draw):
         Piece(
             id=str(number),
             after=str(draw(st.integers(min_value=0, max_value=number - 1))) if number else None,
-            length_m=draw(metres),
+            length_m=draw(meters),
             wire=draw(gauges),
             current_a=draw(st.floats(min_value=0.0, max_value=20.0)),
         )
@@ -36,7 +36,7 @@ def trees(draw):
     )
 
 
-@given(current=st.floats(0.0, 50.0), length=metres, wire=gauges)
+@given(current=st.floats(0.0, 50.0), length=meters, wire=gauges)
 def test_doubling_the_length_doubles_the_drop(current, length, wire):
     once = voltage_drop_v(current, length, wire.ohm_per_m)
     assert voltage_drop_v(current, 2 * length, wire.ohm_per_m) == pytest.approx(2 * once)
@@ -130,10 +130,10 @@ def test_one_more_chair_on_a_plug_never_mends_a_broken_rule(current, chairs, cir
     assert broken(chairs) <= broken(chairs + 1)
 
 
-@given(current=some_amperes, length=metres, longer=metres, wire=gauges)
+@given(current=some_amperes, length=meters, longer=meters, wire=gauges)
 def test_a_longer_extension_is_never_rated_higher(current, length, longer, wire):
-    def limit(metres_long: float) -> float:
-        found = extension_findings(current, metres_long, wire.name, "home", "", NEC)[0].limit
+    def limit(meters_long: float) -> float:
+        found = extension_findings(current, meters_long, wire.name, "home", "", NEC)[0].limit
         assert found is not None
         return found
 

@@ -144,13 +144,13 @@ def test_the_farthest_run_within_3_percent(ohm_per_kft, feet):
     standing="derived",
 )
 @pytest.mark.parametrize(
-    ("millivolts", "metres"),
+    ("millivolts", "meters"),
     [(29, (39.7, 24.8, 19.8)), (18, (63.9, 39.9, 31.9)), (11, (104.5, 65.3, 52.3))],
 )
-def test_the_farthest_metric_run_within_5_percent(millivolts, metres):
-    for amperes, farthest in zip((10.0, 16.0, 20.0), metres, strict=True):
-        per_metre_v = voltage_drop_v(amperes, 1.0, millivolts / 2000)
-        assert 11.5 / per_metre_v == pytest.approx(farthest, abs=0.051)
+def test_the_farthest_metric_run_within_5_percent(millivolts, meters):
+    for amperes, farthest in zip((10.0, 16.0, 20.0), meters, strict=True):
+        per_meter_v = voltage_drop_v(amperes, 1.0, millivolts / 2000)
+        assert 11.5 / per_meter_v == pytest.approx(farthest, abs=0.051)
 
 
 @pytest.mark.published(

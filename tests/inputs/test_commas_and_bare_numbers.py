@@ -43,11 +43,11 @@ def test_a_number_that_may_be_thousands_is_refused_with_its_readings(text: str, 
 
 
 @pytest.mark.parametrize(
-    ("text", "metres"),
+    ("text", "meters"),
     [("0,360 m", "0.36"), ("1,2 m", "1.2"), ("1234,567 mm", "1.234567"), ("6 ft 1,5 in", "1.8669")],
 )
-def test_a_comma_that_can_only_be_decimal_reads(text: str, metres: str):
-    assert read_length_m(text) == Fraction(metres)
+def test_a_comma_that_can_only_be_decimal_reads(text: str, meters: str):
+    assert read_length_m(text) == Fraction(meters)
 
 
 def test_a_load_may_have_a_decimal_comma_beside_its_words():
@@ -64,7 +64,7 @@ def test_a_file_with_commas_reads_as_one_with_points():
 
 
 def _bare(text: str) -> str:
-    """Every length in millimetres or metres as a bare number of millimetres, some in quotes."""
+    """Every length in millimeters or meters as a bare number of millimeters, some in quotes."""
     count = 0
 
     def plain(found: re.Match[str]) -> str:
@@ -76,7 +76,7 @@ def _bare(text: str) -> str:
     return re.sub(r'"([0-9.,]+) (mm|m)"', plain, text)
 
 
-def test_bare_numbers_are_millimetres_once_the_file_says_so():
+def test_bare_numbers_are_millimeters_once_the_file_says_so():
     bare = _bare(LOUNGE)
     assert " mm" not in re.sub(" mm[2\u00b2]", "", bare)
     for head in ('bare_numbers = "mm"\nplan_file = 1', "plan_file = 1"):
@@ -100,7 +100,7 @@ def test_a_bare_number_is_refused_where_the_file_does_not_say_and_the_key_is_tol
         assert 'bare_numbers = "mm" at the top of the file' in fault[1]
 
 
-def test_a_bare_current_is_never_millimetres():
+def test_a_bare_current_is_never_millimeters():
     text = EVERY_KEY.replace("plan_file = 1", 'plan_file = 1\nbare_numbers = "mm"')
     (fault,) = faults(text.replace('input = "1.8 A"', "input = 1.8"))
     assert "has no unit" in fault[1]

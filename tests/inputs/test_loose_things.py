@@ -98,7 +98,7 @@ def test_what_a_supply_needs_is_told_when_it_is_missing(key: str):
     [
         ("[[3, 4]]", "there is no seat 4; the row has 3"),
         ("[[1, 2], [2, 3]]", "seat 2 is in two pairs"),
-        ("[[1, 3]]", "are not neighbours"),
+        ("[[1, 3]]", "are not neighbors"),
     ],
 )
 def test_pairs_that_cannot_be_are_told(pairs: str, words: str):

@@ -57,7 +57,7 @@ def shape(row):
         ('["deep", "club", "club"]', "|S||S|S|"),
     ],
 )
-def test_neighbours_share_an_arm_unless_one_has_its_own_or_something_stands_between(made, wanted):
+def test_neighbors_share_an_arm_unless_one_has_its_own_or_something_stands_between(made, wanted):
     row = read(row_of(f"made_of = {made}")).rows[0]
     assert shape(row) == wanted
     assert row.seats == wanted.count("S")

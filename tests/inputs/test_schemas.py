@@ -76,7 +76,7 @@ def test_a_chair_of_a_spec_sheet_is_taken_without_its_measures():
     assert not PLAN.is_valid(put(document(EVERY_KEY), ("chair", "club"), {"lead": "6 ft"}))
 
 
-def test_bare_millimetres_are_taken():
+def test_bare_millimeters_are_taken():
     bare = put(document(LOUNGE), ("room", "width"), 5600)
     PLAN.validate(put(bare, ("bare_numbers",), "mm"))
 

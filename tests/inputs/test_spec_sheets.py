@@ -6,7 +6,7 @@ import pytest
 from plan_texts import read
 from support import NEC, inch
 
-from powerplan.inputs.catalogue import generic_kinds, generic_values
+from powerplan.inputs.catalog import generic_kinds, generic_values
 from powerplan.inputs.plan_file import read_plan_file
 from powerplan.model.errors import PlanFileError
 from powerplan.model.spec import ChairKind, PlanSpec

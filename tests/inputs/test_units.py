@@ -53,7 +53,7 @@ def test_a_length_is_read_exactly(text: str, inches: int | Fraction):
 
 
 @pytest.mark.parametrize(
-    ("text", "metres"),
+    ("text", "meters"),
     [
         ("1.8 m", "1.8"),
         ("1800 mm", "1.8"),
@@ -63,8 +63,8 @@ def test_a_length_is_read_exactly(text: str, inches: int | Fraction):
         ("1.8 meters", "1.8"),
     ],
 )
-def test_metric_lengths_are_read_exactly(text: str, metres: str):
-    assert read_length_m(text) == Fraction(metres)
+def test_metric_lengths_are_read_exactly(text: str, meters: str):
+    assert read_length_m(text) == Fraction(meters)
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""The same room in inches and in millimetres is the same room."""
+"""The same room in inches and in millimeters is the same room."""
 
 import re
 from dataclasses import replace
@@ -15,8 +15,8 @@ from powerplan.rulebook.loader import rule_set
 _LENGTH = re.compile(r'"(?:([0-9]+) ft ?)?(?:([0-9.]+(?: [0-9]+/[0-9]+)?|[0-9]+/[0-9]+) in)?"')
 
 
-def in_millimetres(text: str) -> str:
-    """A plan text with every length in feet and inches as exact millimetres."""
+def in_millimeters(text: str) -> str:
+    """A plan text with every length in feet and inches as exact millimeters."""
 
     def metric(found: re.Match[str]) -> str:
         if not found[1] and not found[2]:
@@ -34,8 +34,8 @@ def planned(text: str) -> Plan:
 
 
 @pytest.mark.published(source="1 in is 25.4 mm, exactly, since 1959", standing="published copy")
-def test_a_file_in_millimetres_gives_the_plan_of_one_in_inches():
-    metric = in_millimetres(EVERY_KEY)
+def test_a_file_in_millimeters_gives_the_plan_of_one_in_inches():
+    metric = in_millimeters(EVERY_KEY)
     assert " ft" not in re.sub("#.*", "", metric)
     here, there = planned(EVERY_KEY), planned(metric)
     same = replace(there.spec, project=here.spec.project, assumed=here.spec.assumed)

@@ -1,4 +1,4 @@
-"""Rows and rooms of other shapes, in round numbers that a pencil can follow. Metres."""
+"""Rows and rooms of other shapes, in round numbers that a pencil can follow. Meters."""
 
 import math
 from dataclasses import replace

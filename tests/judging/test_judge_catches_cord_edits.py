@@ -223,7 +223,7 @@ def test_a_gap_too_narrow_for_all_its_cords_is_caught() -> None:
 
 
 @pytest.mark.parametrize(("past_mm", "caught"), [(-0.001, False), (0.01, True)])
-def test_a_cord_keeps_its_clearance_to_the_hundredth_of_a_millimetre(
+def test_a_cord_keeps_its_clearance_to_the_hundredth_of_a_millimeter(
     past_mm: float, caught: bool
 ) -> None:
     # the pinch zone begins 18 in off the wall; radius 0.18 in and 25 mm before it

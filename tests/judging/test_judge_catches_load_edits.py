@@ -153,7 +153,7 @@ def test_two_links_from_one_chair_are_caught() -> None:
     assert ("sockets-free", "chair A3") in refused(report)
 
 
-def test_a_link_past_a_neighbour_is_caught() -> None:
+def test_a_link_past_a_neighbor_is_caught() -> None:
     report = edited(hand_made.boxed(), part("cords", 4, **{"from": "A1"}))
     assert (AGREES, "cord A4-A5") in refused(report)
 

@@ -60,7 +60,7 @@ def test_chairs_of_a_curved_row_stand_as_chords(
         assert strays(replace(record, chairs=(record.chairs[0], moved))) == {"chair A2"}
 
 
-def test_neighbours_of_a_curved_row_touch_on_its_circle() -> None:
+def test_neighbors_of_a_curved_row_touch_on_its_circle() -> None:
     for touch, t in (("front", 1.0), ("back", 0.1)):
         row = lay_rows(arc(touch), NEEDED_M)[0]
         middle = row.pose.at(0.0, 2.5 + t)
@@ -108,7 +108,7 @@ def test_the_pinch_zone_of_a_curved_row_is_cut_where_chairs_touch_behind(touch: 
     source="a corner 0.45 m aside where the line is 0.35 m aside and leans 0.7 in 2.4",
     standing="derived",
 )
-def test_a_cushion_past_the_line_between_neighbours_is_caught() -> None:
+def test_a_cushion_past_the_line_between_neighbors_is_caught() -> None:
     report = judged(drawn("back", FLOORS["back"]))
     finding = found(report, "seats-clear-of-each-other", "row A")
     assert finding.value == pytest.approx(-0.1 * 0.96, abs=1e-6)
@@ -134,7 +134,7 @@ def floor_of(spec: PlanSpec) -> Any:
     return read_floor(spec, rows, inch(6), inch(18))
 
 
-def test_the_wedge_between_neighbours_that_touch_in_front_is_covered_and_no_pinch_zone() -> None:
+def test_the_wedge_between_neighbors_that_touch_in_front_is_covered_and_no_pinch_zone() -> None:
     floor = floor_of(arc("front"))
     # chairs touch 1 m ahead of the row's place, on its axis; the wedge gapes back from there
     way = ((3.0, 2.2), (3.0, 2.95))

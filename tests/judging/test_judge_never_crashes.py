@@ -112,7 +112,7 @@ LOAD = {"name": "x", "current_a": -1.0, "continuous": True}
         ("spec.rows.0.seats", 10**5, "seats 100000"),
         ("spec.rows.0.seats", 0, "no seats"),
         ("spec.rows.0.chair", "x", "not there"),
-        ("spec.rows.0.no_arm_between", [[1, 3]], "pairs of neighbours"),
+        ("spec.rows.0.no_arm_between", [[1, 3]], "pairs of neighbors"),
         ("spec.outlets.0.circuit", "x", "not there"),
         ("spec.room.width_m", 0.0, "no floor"),
         ("spec.risers.0.height_m", -1.0, "sunk"),

@@ -70,7 +70,7 @@ def test_a_length_short_by_its_own_rounding_is_forgiven() -> None:
     assert refused(edited(hand_made.chained(), shorten)) == set()
 
 
-def test_a_link_short_by_a_hundredth_of_a_millimetre_is_refused() -> None:
+def test_a_link_short_by_a_hundredth_of_a_millimeter_is_refused() -> None:
     def shorten(plain: Any) -> None:
         plain["spec"]["chairs"][0]["chain"]["link_m"] -= 1e-5
         for cord in plain["cords"][1:]:

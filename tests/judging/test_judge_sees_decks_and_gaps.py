@@ -118,7 +118,7 @@ def test_no_gap_was_measured_where_two_chairs_share_a_cushion() -> None:
 
 @pytest.mark.parametrize("over_um", [0, -1])
 def test_a_gap_is_open_from_a_quarter_inch_over_the_cord_on(over_um: int) -> None:
-    # 0.36 in and 1/4 in; a rail one micrometre lower is closed
+    # 0.36 in and 1/4 in; a rail one micrometer lower is closed
     def edit(plain: Any) -> None:
         gap = round(inch("61/100") + over_um * 1e-6, 6)
         plain["spec"]["chairs"][0]["rear_gap_m"] = gap

@@ -63,7 +63,7 @@ def through_a_rail(record: Plan) -> Plan:
     return _with_path(record, 1, (link.path_m[0], link.path_m[-1]))
 
 
-def nearer_by_a_millimetre(record: Plan) -> Plan:
+def nearer_by_a_millimeter(record: Plan) -> Plan:
     # the lead comes in over the rear strip of A1, 7 in off its sides; 6.5 in aside it is 0.5 in off
     (x, y), (_, to_y) = record.cords[0].path_m
     bent = ((x, y), (x + inch("6.2"), inch(20)), (x, to_y))
@@ -97,7 +97,7 @@ FAULTS: tuple[Callable[[Plan], Plan], ...] = (
     moved_chair,
     turned_chair,
     through_a_rail,
-    nearer_by_a_millimetre,
+    nearer_by_a_millimeter,
     out_of_the_room,
     shrunk_zone,
     too_near_the_wall,

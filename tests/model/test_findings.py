@@ -19,7 +19,7 @@ AT_MOST = Rule(
     source=SOURCE,
 )
 AT_LEAST = AT_MOST._replace(bound=Bound.AT_LEAST)
-METRES = AT_MOST._replace(unit="m")
+METERS = AT_MOST._replace(unit="m")
 EXACT = st.fractions(min_value=-1000, max_value=1000, max_denominator=10**6)
 
 
@@ -27,7 +27,7 @@ def outcome(rule, value, limit):
     return hold(rule, "thing", value, limit).outcome
 
 
-@pytest.mark.parametrize("rule", [AT_MOST, AT_LEAST, METRES])
+@pytest.mark.parametrize("rule", [AT_MOST, AT_LEAST, METERS])
 @pytest.mark.parametrize(
     ("value", "limit"), [(math.nan, 1.0), (1.0, math.nan), (math.nan, math.nan)]
 )
@@ -38,7 +38,7 @@ def test_nan_is_never_met(rule, value, limit):
     assert finding.stops
 
 
-@pytest.mark.parametrize("rule", [AT_MOST, AT_LEAST, METRES])
+@pytest.mark.parametrize("rule", [AT_MOST, AT_LEAST, METERS])
 @pytest.mark.parametrize(("value", "limit"), [(None, 1.0), (1.0, None), (None, None)])
 def test_none_is_not_checked(rule, value, limit):
     finding = hold(rule, "thing", value, limit)
@@ -75,10 +75,10 @@ def test_three_tenths_added_up_in_fractions_are_three_tenths():
     assert outcome(AT_MOST, 0.1 + 0.2, 0.3) is Outcome.NOT_MET
 
 
-def test_metres_are_compared_as_whole_micrometres():
-    assert outcome(METRES, 1.0000004, 1.0) is Outcome.MET
-    assert outcome(METRES, 1.000001, 1.0) is Outcome.NOT_MET
-    assert outcome(METRES._replace(bound=Bound.AT_LEAST), 0.1 + 0.2 - 0.3, 0.0) is Outcome.MET
+def test_meters_are_compared_as_whole_micrometers():
+    assert outcome(METERS, 1.0000004, 1.0) is Outcome.MET
+    assert outcome(METERS, 1.000001, 1.0) is Outcome.NOT_MET
+    assert outcome(METERS._replace(bound=Bound.AT_LEAST), 0.1 + 0.2 - 0.3, 0.0) is Outcome.MET
 
 
 def test_amperes_get_no_such_tolerance():
@@ -96,7 +96,7 @@ def test_an_endless_limit_is_written_as_none_and_still_decides():
     finding = hold(AT_LEAST, "thing", Fraction(20), math.inf)
     assert (finding.limit, finding.margin) == (None, None)
     assert finding.outcome is Outcome.NOT_MET
-    assert outcome(METRES, 1.0, math.inf) is Outcome.MET
+    assert outcome(METERS, 1.0, math.inf) is Outcome.MET
 
 
 def test_numbers_are_written_with_six_decimals_and_no_negative_zero():

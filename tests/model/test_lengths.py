@@ -56,7 +56,7 @@ def test_a_finer_step_is_kept_when_asked_for():
 
 
 @pytest.mark.parametrize(
-    ("metres", "units", "text"),
+    ("meters", "units", "text"),
     [
         (1.9113, "mm", "1911 mm"),
         (1.9113, "m", "1.911 m"),
@@ -66,8 +66,8 @@ def test_a_finer_step_is_kept_when_asked_for():
         (0.0, "m", "0.000 m"),
     ],
 )
-def test_metric_lengths_are_whole_millimetres(metres, units, text):
-    assert length_text(metres, units) == text
+def test_metric_lengths_are_whole_millimeters(meters, units, text):
+    assert length_text(meters, units) == text
 
 
 @given(
@@ -81,9 +81,9 @@ def test_text_reads_back_within_half_a_step(length, units, step):
 
 
 @given(length=st.floats(min_value=-200.0, max_value=200.0))
-def test_millimetres_read_back_within_half_of_one(length):
-    millimetres = int(length_text(length, "mm").removesuffix(" mm"))
-    assert abs(millimetres / 1000 - length) <= 0.0005 + 1e-12
+def test_millimeters_read_back_within_half_of_one(length):
+    millimeters = int(length_text(length, "mm").removesuffix(" mm"))
+    assert abs(millimeters / 1000 - length) <= 0.0005 + 1e-12
 
 
 @given(length=st.floats(min_value=-200.0, max_value=200.0))

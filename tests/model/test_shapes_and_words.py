@@ -9,14 +9,14 @@ from support import NEC, make_circuit, make_row, make_spec, rect
 
 from powerplan.model.errors import PlanFileError, PowerplanError, RecordError, RulebookError
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 
 BASE = rect(10, 10, 20, 20)
 
 
-def test_a_length_is_a_whole_number_of_micrometres():
-    assert micrometres(0.1 + 0.2) == 300_000
-    assert micrometres(-0.0000004) == 0
+def test_a_length_is_a_whole_number_of_micrometers():
+    assert micrometers(0.1 + 0.2) == 300_000
+    assert micrometers(-0.0000004) == 0
 
 
 def test_a_rectangle_knows_its_size_and_middle():
@@ -80,8 +80,8 @@ def test_things_are_found_by_name():
     assert spec.outlet("W1").circuit == "7"
 
 
-def test_a_number_that_is_no_length_is_not_given_as_metres():
-    with pytest.raises(ValueError, match="drop_percent is in %, not in metres"):
+def test_a_number_that_is_no_length_is_not_given_as_meters():
+    with pytest.raises(ValueError, match="drop_percent is in %, not in meters"):
         NEC.length_m("drop_percent")
 
 

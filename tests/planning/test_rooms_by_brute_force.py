@@ -20,7 +20,7 @@ from support import (
     make_spec,
 )
 
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.plan import EXISTING, EXTENSIONS, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.ladder import Ladder
@@ -111,8 +111,8 @@ def _rank(site: Site, step: str, plugs: list[Plug]) -> tuple[Any, ...] | None:
         sum(leg.kind == "extension" for leg in cords),
         len(new_outlets),
         sum(run.feed.kind == "floor box" for run in new_outlets),
-        sum(micrometres(leg.bought_m) for leg in cords if leg.kind != "own"),
-        sum(micrometres(leg.length_m) for leg in cords),
+        sum(micrometers(leg.bought_m) for leg in cords if leg.kind != "own"),
+        sum(micrometers(leg.length_m) for leg in cords),
         sum(circuit in existing for circuit in demand),
     )
 

@@ -98,7 +98,7 @@ def test_between_worst_and_best_laying_it_hangs_on_an_electrician():
 
 
 @pytest.mark.parametrize("text", ["2.5 mm2", "2,5mm\u00b2", "2.5 MM2", "2.50 mm^2", "2.5 sq mm"])
-def test_a_size_in_square_millimetres_reads(text: str):
+def test_a_size_in_square_millimeters_reads(text: str):
     assert IEC.wire_named(text) == "2.5 mm2"
 
 
@@ -112,5 +112,5 @@ def test_what_is_no_size_of_the_set_is_not_read(text: str):
     assert IEC.wire_named(text) is None
 
 
-def test_lengths_are_sold_in_metres():
+def test_lengths_are_sold_in_meters():
     assert IEC.sold_m == (0.5, 1, 1.5, 1.8, 2, 2.5, 3, 5, 10, 15, 25)

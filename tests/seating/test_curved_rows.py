@@ -54,7 +54,7 @@ def middle_of_arc(spec):
 
 
 @pytest.mark.published(
-    source="neighbours on an arc are chords of its circle: their corners lie on it",
+    source="neighbors on an arc are chords of its circle: their corners lie on it",
     standing="derived",
 )
 @settings(max_examples=40)
@@ -64,7 +64,7 @@ def middle_of_arc(spec):
     st.sampled_from(["front", "back"]),
     st.integers(-40, 40),
 )
-def test_corners_where_neighbours_touch_lie_on_the_circle(seats, radius, touch, degrees):
+def test_corners_where_neighbors_touch_lie_on_the_circle(seats, radius, touch, degrees):
     spec = curved(seats, radius, touch, angle_rad=round(math.radians(degrees), 9))
     (row,) = seat_rows(spec)
     middle, radius_m = middle_of_arc(spec), spec.rows[0].curve.radius_m

@@ -32,7 +32,7 @@ def two_rows(second_m, **changes):
 
 
 def assert_boundary(rule, spec_for):
-    """The rule is met with nothing to spare, and not met one micrometre worse."""
+    """The rule is met with nothing to spare, and not met one micrometer worse."""
     exact, worse = only(rule, spec_for(0.0)), only(rule, spec_for(UM))
     assert exact.outcome is Outcome.MET
     assert exact.margin == pytest.approx(0, abs=1e-9)
@@ -285,7 +285,7 @@ def test_a_row_put_off_center_tells_by_how_much():
 
 
 @pytest.mark.parametrize(("off_um", "outcome"), [(1, Outcome.MET), (2, Outcome.NOT_MET)])
-def test_a_middle_rounded_to_the_micrometre_is_still_the_middle(off_um, outcome):
+def test_a_middle_rounded_to_the_micrometer_is_still_the_middle(off_um, outcome):
     finding = only("row-on-centre", with_row(center_x_m=inch(120) + off_um * UM))
     assert finding.outcome is outcome
 

@@ -92,7 +92,7 @@ def test_a_row_stands_on_the_riser_that_carries_most_of_its_bases(depth, riser):
 
 
 @given(rows())
-def test_neighbours_share_an_arm_or_a_cushion_edge_and_the_row_is_centered(row):
+def test_neighbors_share_an_arm_or_a_cushion_edge_and_the_row_is_centered(row):
     (seated,) = seat_rows(make_spec(rows=(row,)))
     assert (seated.left_m + seated.right_m) / 2 == pytest.approx(row.center_x_m, abs=2e-6)
     assert seated.chairs[0].floor.left_m == seated.left_m

@@ -65,7 +65,7 @@ def test_a_row_of_pieces_all_alike_is_the_plain_row(seats, armless, open_arms):
 
 
 @pytest.mark.published(source="the sum of the pieces", standing="derived")
-def test_a_row_of_own_arms_is_wider_by_an_arm_for_each_neighbour():
+def test_a_row_of_own_arms_is_wider_by_an_arm_for_each_neighbor():
     own = spec_of([ARM, SEAT, ARM] * 4)
     (shared,) = seat_rows(make_spec(rows=(make_row(seats=4),)))
     (row,) = seat_rows(own)
@@ -76,7 +76,7 @@ def test_a_row_of_own_arms_is_wider_by_an_arm_for_each_neighbour():
 
 
 @pytest.mark.published(source="the sum of the pieces", standing="derived")
-def test_seats_tables_and_gaps_stand_one_after_the_other_and_the_whole_is_centred():
+def test_seats_tables_and_gaps_stand_one_after_the_other_and_the_whole_is_centered():
     (row,) = seat_rows(spec_of([ARM, SEAT, ARM, CONSOLE, ARM, SEAT, ARM, GAP, ARM, SEAT, ARM]))
     whole = 3 * 23 + 6 * 7 + 12 + 6
     left = 120 - whole / 2

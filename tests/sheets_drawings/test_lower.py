@@ -27,7 +27,7 @@ def strokes_of(*items: Item, scale: int = 48) -> list[Stroke]:
 
 
 @pytest.mark.parametrize("scale", [20, 24, 48, 50, 96, 100])
-def test_a_wall_of_six_metres_is_six_metres_at_the_scale(scale):
+def test_a_wall_of_six_meters_is_six_meters_at_the_scale(scale):
     (stroke,) = strokes_of(Line(points=((0, 0), (6, 0)), layer="wall"), scale=scale)
     start, end = stroke.points_mm
     assert math.dist(start, end) == pytest.approx(6000 / scale, abs=0.01)
@@ -42,7 +42,7 @@ def test_a_stroke_has_the_weight_and_dash_of_its_layer():
 
 
 @given(st.floats(0.05, 4), st.floats(-180, 180), st.floats(5, 360))
-def test_an_arc_keeps_within_two_hundredths_of_a_millimetre(radius, start, span):
+def test_an_arc_keeps_within_two_hundredths_of_a_millimeter(radius, start, span):
     arc = Arc(center=(2, 1), radius_m=radius, start_deg=start, end_deg=start + span, layer="door")
     (stroke,) = strokes_of(arc)
     center, on_paper = (3000 / 48, 3000 / 48), radius * 1000 / 48

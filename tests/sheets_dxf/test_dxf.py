@@ -128,7 +128,7 @@ def test_layers_carry_weight_and_line_type():
     assert dashes == [3.0, -1.2]
 
 
-def test_dashes_are_millimetres_of_paper_at_the_scale_of_the_drawing():
+def test_dashes_are_millimeters_of_paper_at_the_scale_of_the_drawing():
     data = written(view())
     (walls,) = on_layer(data, "wall")
     # 1 mm of paper at 1:48 is 48 mm of floor.
@@ -180,7 +180,7 @@ def test_there_is_a_layout_for_each_drawing_with_its_view_to_scale():
     assert names == ["page 2 drawing 1 A room", "page 2 drawing 2 A room"]
     for name, scale in zip(names, (48, 24), strict=True):
         (port,) = (p for p in document.layout(name).query("VIEWPORT") if p.dxf.id != 1)
-        # drawing units (inches) seen over millimetres of paper
+        # drawing units (inches) seen over millimeters of paper
         assert port.dxf.view_height * 25.4 / port.dxf.height == pytest.approx(scale)
 
 

@@ -39,7 +39,7 @@ def test_lines_end_as_the_standard_has_it_and_are_all_of_one_length(plan):
         assert len({len(row) for row in csv.reader(io.StringIO(text, newline=""))}) == 1
 
 
-def test_a_length_stands_in_metres_and_as_a_tape_shows_it(plan):
+def test_a_length_stands_in_meters_and_as_a_tape_shows_it(plan):
     box = replace(plan.boxes[0], x_m=inch(100), y_m=inch(29))
     [row] = rows(replace(plan, boxes=(box,)), "boxes.csv")
     assert (row["from_left_m"], row["from_left"]) == ("2.54", "8 ft 4 in")
@@ -50,7 +50,7 @@ def test_a_length_stands_in_metres_and_as_a_tape_shows_it(plan):
     assert (row["cut_out_width_m"], row["lid_depth"]) == ("0.1016", "6 in")
 
 
-def test_a_plan_in_millimetres_reads_in_millimetres(plan):
+def test_a_plan_in_millimeters_reads_in_millimeters(plan):
     spec = replace(plan.spec, project=replace(plan.spec.project, units="mm"))
     box = replace(plan.boxes[0], x_m=2.54)
     [row] = rows(replace(plan, spec=spec, boxes=(box,)), "boxes.csv")

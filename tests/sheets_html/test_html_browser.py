@@ -201,7 +201,7 @@ def test_a_drawing_is_printed_as_large_as_it_was_drawn(shown):
 
 
 def widest_line_mm(page: pypdf.PageObject) -> float:
-    """The longest level line on a printed page, in millimetres of paper."""
+    """The longest level line on a printed page, in millimeters of paper."""
     at, longest = (0.0, 0.0), 0.0
 
     def follow(operator, operands, matrix, _text):

@@ -19,7 +19,7 @@ from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.pages.print_ways import row_of, stretches, way_text
 
-EIGHTH_M, MILLIMETRE_M = inch("1/8"), 0.001
+EIGHTH_M, MILLIMETER_M = inch("1/8"), 0.001
 
 
 def read_m(words: str) -> float:
@@ -48,7 +48,7 @@ def measures_m(way: str) -> list[float]:
 
 def check(plan: Plan) -> None:
     rows = set_rows(plan)
-    step_m = MILLIMETRE_M if plan.spec.project.units == "mm" else EIGHTH_M
+    step_m = MILLIMETER_M if plan.spec.project.units == "mm" else EIGHTH_M
     for cord in plan.cords:
         row = row_of(cord, rows, plan)
         pieces = stretches(cord, row, plan)

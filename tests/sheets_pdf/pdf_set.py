@@ -10,7 +10,7 @@ HASH = "0123456789abcdef" * 4
 
 
 def line_view(*points: Point, scale: int = 50, words: str = "6 ft 3 1/4 in") -> View:
-    """A drawing of one line, half a metre clear around it."""
+    """A drawing of one line, half a meter clear around it."""
     across, up = zip(*points, strict=True)
     bounds = Rect(
         left_m=min(across) - 0.5,

@@ -43,7 +43,7 @@ def has_length(found: list[float], wanted_mm: float, within_mm: float) -> bool:
         ((2.4, 0.0), 20, 120.0),
     ],
 )
-def test_a_line_of_six_metres_has_its_length_on_paper(end, scale, paper_mm):
+def test_a_line_of_six_meters_has_its_length_on_paper(end, scale, paper_mm):
     data = pdf_bytes(make_set(page("2", Figure(line_view((0, 0), end, scale=scale)))), LETTER)
     assert has_length(lengths_mm(reader(data).pages[0]), paper_mm, 0.1)
 

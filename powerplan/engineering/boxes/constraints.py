@@ -28,7 +28,7 @@ PLACE_RULE = "box-has-a-place"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sizes:
-    """The cut-out and lid that a mark is made for, and whether they are known. [half micrometre]
+    """The cut-out and lid that a mark is made for, and whether they are known. [half micrometer]
 
     ``known`` counts those of the two that the plan gives; the others are the usual ones.
     """
@@ -42,12 +42,12 @@ class Sizes:
 
     @property
     def half_cut(self) -> Spot:
-        """Half the cut-out, left to right and back to screen. [half micrometre]"""
+        """Half the cut-out, left to right and back to screen. [half micrometer]"""
         return (self.cut_width // 2, self.cut_depth // 2)
 
     @property
     def half_lid(self) -> Spot:
-        """Half the lid, left to right and back to screen. [half micrometre]"""
+        """Half the lid, left to right and back to screen. [half micrometer]"""
         return (self.lid_width // 2, self.lid_depth // 2)
 
 
@@ -57,7 +57,7 @@ class Constraint:
 
     A middle may stand outside ``holes``. ``spare`` gives, for a middle, how far the cut-out (or,
     for an obstacle, the lid) is from the thing; it has to be ``limit`` at least. ``ridges`` are
-    places across and along where that is greatest. [half micrometre]
+    places across and along where that is greatest. [half micrometer]
     """
 
     rule: str
@@ -68,7 +68,7 @@ class Constraint:
     ridges: tuple[tuple[int, ...], tuple[int, ...]]
 
     def excludes(self, spot: Spot) -> bool:
-        """True for a middle that this constraint does not allow. [half micrometre]"""
+        """True for a middle that this constraint does not allow. [half micrometer]"""
         return any(hole.surrounds(spot) for hole in self.holes)
 
 
@@ -104,17 +104,17 @@ def constraints_on(spec: PlanSpec, deck: Deck, clip: Cell, sizes: Sizes) -> tupl
     spec : PlanSpec
         The plan as read.
     deck : Deck
-        What the box is cut into. [half micrometre]
+        What the box is cut into. [half micrometer]
     clip : Cell
-        The clear zone less half the lid all round. [half micrometre]
+        The clear zone less half the lid all round. [half micrometer]
     sizes : Sizes
-        The box. [half micrometre]
+        The box. [half micrometer]
 
     Returns
     -------
     tuple of Constraint
         Joists, then the riser's own edge, other risers, no-cut areas, obstacles, and what lies past
-        the walls of a room with corners. [half micrometre]
+        the walls of a room with corners. [half micrometer]
     """
     half_cut, half_lid = sizes.half_cut, sizes.half_lid
     found: list[Constraint] = []
@@ -159,7 +159,7 @@ def clear_of_parts(
     clear : outline
         The clear zone. [m]
     sizes : Sizes
-        The box. [half micrometre]
+        The box. [half micrometer]
     rules : RuleSet
         The numbers.
     """
@@ -183,9 +183,9 @@ def region_of(clip: Cell, constraints: Iterable[Constraint]) -> Region:
     Parameters
     ----------
     clip : Cell
-        The clear zone less half the lid all round. [half micrometre]
+        The clear zone less half the lid all round. [half micrometer]
     constraints : iterable of Constraint
-        What has to be cleared. [half micrometre]
+        What has to be cleared. [half micrometer]
     """
     return Region(clip, tuple(hole for one in constraints for hole in one.holes))
 
@@ -196,16 +196,16 @@ def best_spare(clip: Cell, others: Iterable[Constraint], one: Constraint) -> flo
     Parameters
     ----------
     clip : Cell
-        The clear zone less half the lid all round. [half micrometre]
+        The clear zone less half the lid all round. [half micrometer]
     others : iterable of Constraint
-        What else has to be cleared. [half micrometre]
+        What else has to be cleared. [half micrometer]
     one : Constraint
-        The thing asked about. [half micrometre]
+        The thing asked about. [half micrometer]
 
     Returns
     -------
     float or None
-        None where the others leave no place at all. [half micrometre]
+        None where the others leave no place at all. [half micrometer]
     """
     spots: set[Spot] = set()
     for part in pieces(region_of(clip, others)):

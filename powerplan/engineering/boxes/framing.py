@@ -17,7 +17,7 @@ BACK_TO_SCREEN = "back to screen"
 class Deck(NamedTuple):
     """What a box is cut into: the floor, or a riser's deck; its edges are where joists count from.
 
-    ``origin`` is its back-left corner. [half micrometre]
+    ``origin`` is its back-left corner. [half micrometer]
     """
 
     riser: Riser | None
@@ -34,7 +34,7 @@ class Joists(NamedTuple):
     """Joists whose places are known, or, with ``first`` None, only their spacing and width.
 
     ``first`` is from the room's left (``across`` True) or back wall to the middle of one of them;
-    ``width`` that of a joist. [half micrometre]
+    ``width`` that of a joist. [half micrometer]
     """
 
     across: bool
@@ -43,7 +43,7 @@ class Joists(NamedTuple):
     width: int
 
     def off(self, spot: Spot) -> int:
-        """How far a spot is from the middle of the nearest joist. [half micrometre]"""
+        """How far a spot is from the middle of the nearest joist. [half micrometer]"""
         apart = (spot[0 if self.across else 1] - self.first) % self.spacing
         return min(apart, self.spacing - apart)
 
@@ -85,7 +85,7 @@ def known_joists(deck: Deck) -> Joists | None:
     Parameters
     ----------
     deck : Deck
-        The floor or a riser's deck. [half micrometre]
+        The floor or a riser's deck. [half micrometer]
     """
     framing = deck.framing
     if framing.build != JOISTS or framing.joists_run is None or framing.first_joist_m is None:
@@ -107,7 +107,7 @@ def still_to_find(deck: Deck) -> str:
     Parameters
     ----------
     deck : Deck
-        The floor or a riser's deck. [half micrometre]
+        The floor or a riser's deck. [half micrometer]
     """
     framing = deck.framing
     if framing.build == SLAB or known_joists(deck) is not None:

@@ -216,7 +216,7 @@ def _outline(part: Cell) -> tuple[Point, ...]:
 
 
 def _drift(free: Cell, mark: Spot) -> Drift:
-    """How far the middle may move each way, rounded down to whole micrometres. [m]"""
+    """How far the middle may move each way, rounded down to whole micrometers. [m]"""
 
     def down(length: int) -> float:
         return length // TICKS_PER_UM / 1e6

@@ -5,13 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 from powerplan.engineering.boxes.constraints import Constraint, region_of
-from powerplan.engineering.boxes.region import Cell, Spot, metres, nearest, pieces, squared
-from powerplan.model.lengths import INCH_M, MICROMETRE_M, joined, length_text
+from powerplan.engineering.boxes.region import Cell, Spot, meters, nearest, pieces, squared
+from powerplan.model.lengths import INCH_M, MICROMETER_M, joined, length_text
 
 _TICKS_PER_M = 2_000_000
 _EIGHTH = int(INCH_M / 8 * _TICKS_PER_M)
 _FIVE_MM = int(Fraction(5, 1000) * _TICKS_PER_M)
-_SIXTEENTH, _MILLIMETRE = _EIGHTH // 2, _FIVE_MM // 5
+_SIXTEENTH, _MILLIMETER = _EIGHTH // 2, _FIVE_MM // 5
 # Fine enough to tell what rounding to eighths of an inch moves.
 _FINE = 32
 
@@ -27,7 +27,7 @@ def tape_step(units: str) -> int:
     Returns
     -------
     int
-        The step. [half micrometre]
+        The step. [half micrometer]
     """
     return _FIVE_MM if units in ("mm", "m") else _EIGHTH
 
@@ -43,9 +43,9 @@ def fine_step(units: str) -> int:
     Returns
     -------
     int
-        1/16 in, or 1 mm. [half micrometre]
+        1/16 in, or 1 mm. [half micrometer]
     """
-    return _MILLIMETRE if units in ("mm", "m") else _SIXTEENTH
+    return _MILLIMETER if units in ("mm", "m") else _SIXTEENTH
 
 
 def moved_because(
@@ -61,11 +61,11 @@ def moved_because(
     Parameters
     ----------
     mark, ideal : tuple of int
-        Where the box goes, and where it would go best. [half micrometre]
+        Where the box goes, and where it would go best. [half micrometer]
     clip : Cell
-        The clear zone less half the lid all round. [half micrometre]
+        The clear zone less half the lid all round. [half micrometer]
     constraints : tuple of Constraint
-        What moved it, if anything did. [half micrometre]
+        What moved it, if anything did. [half micrometer]
     two : bool
         True where the mark is one of two of which one is clear of joists.
     units : str
@@ -111,13 +111,13 @@ def _movers(
 
 
 def _off(mark: Spot, ideal: Spot, units: str) -> str:
-    """How far a mark is from the ideal, in words; "" within a micrometre, which is rounding."""
-    aside, ahead = metres(mark[0] - ideal[0]), metres(mark[1] - ideal[1])
+    """How far a mark is from the ideal, in words; "" within a micrometer, which is rounding."""
+    aside, ahead = meters(mark[0] - ideal[0]), meters(mark[1] - ideal[1])
     words = []
-    if abs(aside) > MICROMETRE_M:
+    if abs(aside) > MICROMETER_M:
         side = "left" if aside < 0 else "right"
         words.append(f"{length_text(abs(aside), units, step=_FINE)} to the {side}")
-    if abs(ahead) > MICROMETRE_M:
+    if abs(ahead) > MICROMETER_M:
         way = "toward the back" if ahead < 0 else "toward the screen"
         words.append(f"{length_text(abs(ahead), units, step=_FINE)} {way}")
     return joined(words)

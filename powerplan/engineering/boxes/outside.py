@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import shapely
 
-from powerplan.engineering.boxes.region import Cell, metres, ticks
+from powerplan.engineering.boxes.region import Cell, meters, ticks
 from powerplan.engineering.seating.shapes import room_shape, solid_parts
 from powerplan.model.spec import Room
 
@@ -22,10 +22,10 @@ def outside_cells(room: Room, near: Cell) -> tuple[Cell, ...]:
     room : Room
         A room with corners. [m]
     near : Cell
-        The floor that is asked about. [half micrometre]
+        The floor that is asked about. [half micrometer]
     """
     around = shapely.box(
-        metres(near.left), metres(near.back), metres(near.right), metres(near.front)
+        meters(near.left), meters(near.back), meters(near.right), meters(near.front)
     )
     found: list[Cell] = []
     for part in solid_parts(shapely.difference(around, room_shape(room))):

@@ -1,6 +1,6 @@
-"""Exact floor arithmetic for box middles, in whole half-micrometres.
+"""Exact floor arithmetic for box middles, in whole half-micrometers.
 
-Halves of lids, cut-outs and joists of whole micrometres are whole numbers here, so that "exactly
+Halves of lids, cut-outs and joists of whole micrometers are whole numbers here, so that "exactly
 fits" is exact. Allowed floor is closed: a middle may stand on its very edge, and what is left of it
 may be a line or a point. Holes are open.
 """
@@ -69,23 +69,23 @@ class Region(NamedTuple):
 
 
 def ticks(length_m: float) -> int:
-    """Return a length in half-micrometres.
+    """Return a length in half-micrometers.
 
     Parameters
     ----------
     length_m : float
-        Any length on the plan's grid of one micrometre, or half of one. [m]
+        Any length on the plan's grid of one micrometer, or half of one. [m]
     """
     return round(length_m * _TICKS_PER_M)
 
 
-def metres(length: int) -> float:
-    """Return half-micrometres as metres.
+def meters(length: int) -> float:
+    """Return half-micrometers as meters.
 
     Parameters
     ----------
     length : int
-        Any length. [half micrometre]
+        Any length. [half micrometer]
     """
     return length / _TICKS_PER_M
 
@@ -107,9 +107,9 @@ def place(spot: Spot) -> Point:
     Parameters
     ----------
     spot : tuple of int
-        The spot. [half micrometre]
+        The spot. [half micrometer]
     """
-    return (metres(spot[0]), metres(spot[1]))
+    return (meters(spot[0]), meters(spot[1]))
 
 
 def pieces(region: Region) -> tuple[Cell, ...]:
@@ -120,12 +120,12 @@ def pieces(region: Region) -> tuple[Cell, ...]:
     Parameters
     ----------
     region : Region
-        Where a middle may stand. [half micrometre]
+        Where a middle may stand. [half micrometer]
 
     Returns
     -------
     tuple of Cell
-        From the left, then the back; they may touch, never overlap. [half micrometre]
+        From the left, then the back; they may touch, never overlap. [half micrometer]
     """
     if region.clip.empty:
         return ()
@@ -141,16 +141,16 @@ def nearest(parts: Iterable[Cell], ideal: Spot, step: int) -> Spot | None:
     Parameters
     ----------
     parts : iterable of Cell
-        Where a middle may stand, as ``pieces`` gives it. [half micrometre]
+        Where a middle may stand, as ``pieces`` gives it. [half micrometer]
     ideal : tuple of int
-        Where it would stand best. [half micrometre]
+        Where it would stand best. [half micrometer]
     step : int
-        The grid from the room's back-left corner; 1 for every spot. [half micrometre]
+        The grid from the room's back-left corner; 1 for every spot. [half micrometer]
 
     Returns
     -------
     tuple of int or None
-        None where no spot of the grid lies in any part. [half micrometre]
+        None where no spot of the grid lies in any part. [half micrometer]
     """
     spots = []
     for part in parts:
@@ -167,11 +167,11 @@ def nearest_step(low: int, high: int, ideal: int, step: int) -> int | None:
     Parameters
     ----------
     low, high : int
-        The limits, both allowed. [half micrometre]
+        The limits, both allowed. [half micrometer]
     ideal : int
-        What it should be near. [half micrometre]
+        What it should be near. [half micrometer]
     step : int
-        The step. [half micrometre]
+        The step. [half micrometer]
     """
     first, last = -(-low // step) * step, high // step * step
     if first > last:
@@ -187,7 +187,7 @@ def squared(spot: Spot, other: Spot) -> int:
     Parameters
     ----------
     spot, other : tuple of int
-        The spots. [half micrometre]
+        The spots. [half micrometer]
     """
     return (spot[0] - other[0]) ** 2 + (spot[1] - other[1]) ** 2
 
@@ -202,9 +202,9 @@ def largest_around(region: Region, spot: Spot) -> Cell:
     Parameters
     ----------
     region : Region
-        Where a middle may stand. [half micrometre]
+        Where a middle may stand. [half micrometer]
     spot : tuple of int
-        A spot of the region. [half micrometre]
+        A spot of the region. [half micrometer]
     """
     clip = region.clip
     holes = tuple(hole for hole in region.holes if hole.cuts_into(clip))

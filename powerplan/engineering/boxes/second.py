@@ -16,7 +16,7 @@ class Band(NamedTuple):
     """How wide a strip across each joist is forbidden to a middle, and how far joists are apart.
 
     Two middles D apart across the joists are never both in a strip when
-    ``width <= D mod spacing <= spacing - width``. [half micrometre]
+    ``width <= D mod spacing <= spacing - width``. [half micrometer]
     """
 
     width: int
@@ -29,15 +29,15 @@ def bands_of(deck: Deck, sizes: Sizes) -> tuple[Band | None, Band | None] | None
     Parameters
     ----------
     deck : Deck
-        What the box is cut into; where its joists lie is not known. [half micrometre]
+        What the box is cut into; where its joists lie is not known. [half micrometer]
     sizes : Sizes
-        The box. [half micrometre]
+        The box. [half micrometer]
 
     Returns
     -------
     tuple of (Band or None), or None
         None for a direction across which no joist can run; None for all where spacing or width is
-        not known, so that nothing can be promised. [half micrometre]
+        not known, so that nothing can be promised. [half micrometer]
     """
     framing = deck.framing
     if framing.spacing_m is None or framing.joist_width_m is None:
@@ -64,18 +64,18 @@ def two_marks(
     Parameters
     ----------
     parts : tuple of Cell
-        Where a middle may stand, joists apart. [half micrometre]
+        Where a middle may stand, joists apart. [half micrometer]
     ideal : tuple of int
-        Where it would stand best. [half micrometre]
+        Where it would stand best. [half micrometer]
     bands : tuple of (Band or None)
-        What the two have to be parted by, left to right and back to screen. [half micrometre]
+        What the two have to be parted by, left to right and back to screen. [half micrometer]
     steps : iterable of int
-        Grids to try in turn, from the room's back-left corner. [half micrometre]
+        Grids to try in turn, from the room's back-left corner. [half micrometer]
 
     Returns
     -------
     tuple of tuple of int, or None
-        None where there is no such pair. [half micrometre]
+        None where there is no such pair. [half micrometer]
     """
     for step in steps:
         found = []
@@ -104,11 +104,11 @@ def free_play(clip: Cell, mark: Spot, second: Spot, bands: tuple[Band | None, Ba
     Parameters
     ----------
     clip : Cell
-        Where it might move but for that. [half micrometre]
+        Where it might move but for that. [half micrometer]
     mark, second : tuple of int
-        The two marks, parted by the bands. [half micrometre]
+        The two marks, parted by the bands. [half micrometer]
     bands : tuple of (Band or None)
-        Left to right and back to screen. [half micrometre]
+        Left to right and back to screen. [half micrometer]
     """
     left, right = _play((clip.left, clip.right), mark[0], second[0], bands[0])
     back, front = _play((clip.back, clip.front), mark[1], second[1], bands[1])

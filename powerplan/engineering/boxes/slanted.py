@@ -18,7 +18,7 @@ from powerplan.model.spec import Room
 
 # Steps from back to front that fill a slanted clear zone.
 _STEPS = 12
-# Corners are on the grid of a micrometre; a lid keeps two more inside slanted edges. [half um]
+# Corners are on the grid of a micrometer; a lid keeps two more inside slanted edges. [half um]
 _STRICT = 4
 _FAR = ticks(1000.0)
 
@@ -35,12 +35,12 @@ def lid_inside(clear: Outline, room: Room, sizes: Sizes) -> tuple[Cell, tuple[Co
     room : Room
         A lid in a turned clear zone lies inside the rectangle around the room. [m]
     sizes : Sizes
-        The box. [half micrometre]
+        The box. [half micrometer]
 
     Returns
     -------
     tuple of Cell and tuple of Constraint
-        A cell, and what of it a slanted clear zone takes away. [half micrometre]
+        A cell, and what of it a slanted clear zone takes away. [half micrometer]
     """
     rect = upright(clear)
     half = sizes.half_lid
@@ -84,7 +84,7 @@ def lid_inside(clear: Outline, room: Room, sizes: Sizes) -> tuple[Cell, tuple[Co
 
 def _edges(clear: Outline, half: Spot) -> list[_Edge]:
     """Each edge moved inward by the lid's reach, as (across, along, far): a middle is inside where
-    across x + along y is at most far. [half micrometre]"""
+    across x + along y is at most far. [half micrometer]"""
     edges = []
     for (x, y), (to_x, to_y) in pairwise((*clear, clear[0])):
         length_m = math.hypot(to_x - x, to_y - y)
@@ -96,7 +96,7 @@ def _edges(clear: Outline, half: Spot) -> list[_Edge]:
 
 
 def _inside(box: Cell, room: Room, half: Spot) -> Cell:
-    """A cell cut to where a lid lies inside the rectangle around a room. [half micrometre]"""
+    """A cell cut to where a lid lies inside the rectangle around a room. [half micrometer]"""
     around = Rect(left_m=0.0, right_m=room.width_m, back_m=0.0, front_m=room.depth_m)
     inner = cell(around).grown(-half[0], -half[1])
     return Cell(
@@ -126,7 +126,7 @@ def _cuts(edges: list[_Edge], box: Cell) -> tuple[int, int] | None:
 
 
 def _span(edges: list[_Edge], box: Cell, place: int) -> tuple[int, int]:
-    """The middles allowed at one depth, from and to. [half micrometre]"""
+    """The middles allowed at one depth, from and to. [half micrometer]"""
     left, right = float(box.left), float(box.right)
     for across, along, far in edges:
         rest = far - along * place

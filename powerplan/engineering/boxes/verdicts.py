@@ -15,7 +15,7 @@ from powerplan.engineering.boxes.constraints import (
     region_of,
 )
 from powerplan.engineering.boxes.framing import SLAB, Deck, still_to_find
-from powerplan.engineering.boxes.region import TICKS_PER_UM, Cell, Spot, metres, pieces
+from powerplan.engineering.boxes.region import TICKS_PER_UM, Cell, Spot, meters, pieces
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import joined, length_text, plural
 from powerplan.model.rules import RuleSet
@@ -34,7 +34,7 @@ def size_known(spec: PlanSpec, subject: str, sizes: Sizes, rules: RuleSet) -> Fi
     subject : str
         The box.
     sizes : Sizes
-        What the mark is made for. [half micrometre]
+        What the mark is made for. [half micrometer]
     rules : RuleSet
         The rules.
     """
@@ -89,7 +89,7 @@ def framing_unknown(deck: Deck, subject: str, second: bool, units: str, rules: R
     Parameters
     ----------
     deck : Deck
-        What the box is cut into. [half micrometre]
+        What the box is cut into. [half micrometer]
     subject : str
         The box.
     second : bool
@@ -118,11 +118,11 @@ def at_mark(
     subject : str
         The box.
     mark : tuple of int
-        Its middle. [half micrometre]
+        Its middle. [half micrometer]
     deck : Deck
-        What it is cut into. [half micrometre]
+        What it is cut into. [half micrometer]
     constraints : iterable of Constraint
-        What it has to clear. [half micrometre]
+        What it has to clear. [half micrometer]
     rules : RuleSet
         The rules.
     """
@@ -135,7 +135,7 @@ def at_mark(
         ours = [one for one in everything if one.rule == rule]
         if ours:
             tightest = min(ours, key=lambda one: one.spare(mark))
-            spare_m, limit_m = _metres(tightest.spare(mark)), metres(tightest.limit)
+            spare_m, limit_m = _meters(tightest.spare(mark)), meters(tightest.limit)
             note = f"The nearest is {tightest.name}." if rule != FRAMING_RULE else ""
             found.append(hold(rules.rules[rule], subject, spare_m, limit_m, note=note))
     return tuple(found)
@@ -157,9 +157,9 @@ def no_place(
     subject : str
         The box.
     clip : Cell
-        The clear zone less half the lid all round. [half micrometre]
+        The clear zone less half the lid all round. [half micrometer]
     constraints : tuple of Constraint
-        What has to be cleared, and together leaves nothing. [half micrometre]
+        What has to be cleared, and together leaves nothing. [half micrometer]
     rules : RuleSet
         The rules.
     """
@@ -194,8 +194,8 @@ def _best_held(
 ) -> Finding:
     """Hold one constraint against the best that it would leave, the others being met."""
     best = best_spare(clip, [other for other in constraints if other is not one], one)
-    value_m = None if best is None else _metres(best)
-    limit_m = metres(one.limit)
+    value_m = None if best is None else _meters(best)
+    limit_m = meters(one.limit)
     found = hold(rules.rules[one.rule], subject, value_m, limit_m)
     if not found.stops or value_m is None:
         return found
@@ -221,7 +221,7 @@ def lid_too_large(spec: PlanSpec, subject: str, sizes: Sizes, rules: RuleSet) ->
     subject : str
         The box.
     sizes : Sizes
-        The box. [half micrometre]
+        The box. [half micrometer]
     rules : RuleSet
         The rules.
     """
@@ -239,7 +239,7 @@ def has_place(subject: str, parts: tuple[Cell, ...], rules: RuleSet, *, measured
     subject : str
         The box.
     parts : tuple of Cell
-        Where its middle may stand. [half micrometre]
+        Where its middle may stand. [half micrometer]
     rules : RuleSet
         The rules.
     measured : bool
@@ -256,10 +256,10 @@ def _called(one: Constraint) -> str:
     return "the joists" if one.rule == FRAMING_RULE else one.name
 
 
-def _metres(length: float) -> float:
-    """A distance in half-micrometres as metres. [m]"""
+def _meters(length: float) -> float:
+    """A distance in half-micrometers as meters. [m]"""
     return length / TICKS_PER_UM / 1e6
 
 
 def _by(width: int, depth: int, units: str) -> str:
-    return f"{length_text(metres(width), units)} by {length_text(metres(depth), units)}"
+    return f"{length_text(meters(width), units)} by {length_text(meters(depth), units)}"

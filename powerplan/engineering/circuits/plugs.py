@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from powerplan.engineering.circuits.hazards import least_socket_a
 from powerplan.model.findings import Finding, Force, hold
-from powerplan.model.lengths import amps_text, micrometres
+from powerplan.model.lengths import amps_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import ChairKind
 
@@ -203,7 +203,7 @@ def _set_rating(length_m: float, wire: str | None, rules: RuleSet) -> tuple[Frac
     known = None if wire is None else rules.wires.get(wire)
     if known is None:
         return None, "Read the wire size on the extension cord's jacket."
-    short = micrometres(length_m) <= micrometres(rules.length_m("set_long"))
+    short = micrometers(length_m) <= micrometers(rules.length_m("set_long"))
     limit_a = known.set_short_a if short else known.set_long_a
     if limit_a is None:
         return Fraction(0), f"No extension set of {known.name} has a rating at this length."

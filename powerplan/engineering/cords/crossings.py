@@ -13,7 +13,7 @@ from powerplan.engineering.cords.clip import spans_within
 from powerplan.engineering.seating.frames import Outline
 from powerplan.engineering.seating.zones import REAR_STRIP, Opening
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import MICROMETRE_M
+from powerplan.model.lengths import MICROMETER_M
 from powerplan.model.rules import RuleSet
 
 # A cord by its id and path. [m]
@@ -124,8 +124,8 @@ def width_for_cords_m(cords: int, diameter_m: float, rules: RuleSet) -> float:
 def _lies_in(path: tuple[Point, ...], strip: Outline) -> bool:
     """True when some length of the path, more than 1 um, is inside the strip."""
     for segment in pairwise(path):
-        for start, end in spans_within(segment, strip, -MICROMETRE_M):
-            if (end - start) * math.dist(*segment) > MICROMETRE_M:
+        for start, end in spans_within(segment, strip, -MICROMETER_M):
+            if (end - start) * math.dist(*segment) > MICROMETER_M:
                 return True
     return False
 
@@ -144,10 +144,10 @@ def _passes_over(one: tuple[Point, ...], other: tuple[Point, ...], place: Point)
 
 def _directions(path: tuple[Point, ...], place: Point) -> tuple[float, float] | None:
     """The directions back and on from a place of a path; None at its ends. [rad]"""
-    if min(math.dist(place, path[0]), math.dist(place, path[-1])) <= MICROMETRE_M:
+    if min(math.dist(place, path[0]), math.dist(place, path[-1])) <= MICROMETER_M:
         return None
     for n, corner in enumerate(path[1:-1], start=1):
-        if math.dist(place, corner) <= MICROMETRE_M:
+        if math.dist(place, corner) <= MICROMETER_M:
             return _heading(corner, path[n - 1]), _heading(corner, path[n + 1])
     spot = shapely.Point(place)
     start, end = min(pairwise(path), key=lambda s: float(shapely.LineString(s).distance(spot)))

@@ -9,7 +9,7 @@ import shapely
 from powerplan.engineering.cords.clip import Segment, span_inside
 from powerplan.engineering.seating.shapes import room_shape
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.spec import Riser, Room
 
 # What lies this near to a riser's edge lies on the edge, and so on the lower floor.
@@ -66,7 +66,7 @@ def deck_of(riser: Riser, room: Room) -> Deck:
     """
 
     def edge(place_m: float, wall_m: float, outward: int, axis: int) -> float:
-        if outward * micrometres(place_m - wall_m) >= 0:
+        if outward * micrometers(place_m - wall_m) >= 0:
             return place_m + outward * _BEYOND_WALL_M
         beyond_m = _EDGE_M if _along_a_wall(riser, room, place_m, axis) else -_EDGE_M
         return place_m + outward * beyond_m
@@ -85,10 +85,10 @@ def _along_a_wall(riser: Riser, room: Room, place_m: float, axis: int) -> bool:
     rect = riser.rect
     ends = ((rect.back_m, rect.front_m), (rect.left_m, rect.right_m))[axis]
     for wall in room.walls:
-        if not micrometres(wall.start[axis]) == micrometres(wall.end[axis]) == micrometres(place_m):
+        if not micrometers(wall.start[axis]) == micrometers(wall.end[axis]) == micrometers(place_m):
             continue
         low, high = sorted((wall.start[1 - axis], wall.end[1 - axis]))
-        if micrometres(min(high, ends[1])) > micrometres(max(low, ends[0])):
+        if micrometers(min(high, ends[1])) > micrometers(max(low, ends[0])):
             return True
     return False
 
@@ -124,7 +124,7 @@ def inner_corners(riser: Riser, room: Room) -> tuple[Point, ...]:
     return tuple(
         (x, y)
         for x, y in riser.rect.outline
-        if 0 < micrometres(x) < micrometres(room.width_m)
-        and 0 < micrometres(y) < micrometres(room.depth_m)
+        if 0 < micrometers(x) < micrometers(room.width_m)
+        and 0 < micrometers(y) < micrometers(room.depth_m)
         and (not room.walls or shapely.contains(room_shape(room), shapely.Point(x, y)))
     )

@@ -10,11 +10,11 @@ from powerplan.engineering.cords.clip import spans_within
 from powerplan.engineering.cords.route import Route
 from powerplan.engineering.seating.frames import Outline
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import MICROMETRE_M, micrometres
+from powerplan.model.lengths import MICROMETER_M, micrometers
 from powerplan.model.rules import RuleSet
 
 # Kept back at a joint, so that rounding its place to 1 um never makes a lead too short.
-_KEPT_M = 10 * MICROMETRE_M
+_KEPT_M = 10 * MICROMETER_M
 # A joint keeps this far from a riser's edge, on the chair's side of it.
 _OFF_STEP_M = 1e-3
 
@@ -68,7 +68,7 @@ def sold_length_m(needed_m: float, lengths_m: tuple[float, ...]) -> float | None
     float or None
         The next length. [m]
     """
-    enough = (one for one in lengths_m if micrometres(one) >= micrometres(needed_m))
+    enough = (one for one in lengths_m if micrometers(one) >= micrometers(needed_m))
     return min(enough, default=None)
 
 
@@ -104,7 +104,7 @@ def split_for_extension(
         None where no joint is possible.
     """
     allowed_m = lead_m / float(rules.exact("slack_factor")) - rules.length_m("slack")
-    if micrometres(allowed_m) < 0:
+    if micrometers(allowed_m) < 0:
         return None
     from_chair = route.path[::-1]
     reach_m = _reach_m(route, from_chair, max(allowed_m - _KEPT_M, 0.0))
@@ -135,18 +135,18 @@ def _reach_m(route: Route, path: tuple[Point, ...], allowed_m: float) -> float |
     whole_m = _length_m(path)
 
     def reaches(um: int) -> bool:
-        beyond = _cut(path, min(um * MICROMETRE_M + _OFF_STEP_M, whole_m))[0]
-        return um * MICROMETRE_M + _measured(route, beyond).rises_m <= allowed_m
+        beyond = _cut(path, min(um * MICROMETER_M + _OFF_STEP_M, whole_m))[0]
+        return um * MICROMETER_M + _measured(route, beyond).rises_m <= allowed_m
 
     if not route.rises_m:
         return min(allowed_m, whole_m)
     if not reaches(0):
         return None
-    low, high = 0, micrometres(whole_m) + 1
+    low, high = 0, micrometers(whole_m) + 1
     while high - low > 1:
         middle = (low + high) // 2
         low, high = (middle, high) if reaches(middle) else (low, middle)
-    return min(low * MICROMETRE_M, whole_m)
+    return min(low * MICROMETER_M, whole_m)
 
 
 def _out_of_strips_m(
@@ -158,7 +158,7 @@ def _out_of_strips_m(
     for segment in pairwise(path):
         length_m = math.dist(*segment)
         for strip in strips:
-            for start, end in spans_within(segment, strip, MICROMETRE_M):
+            for start, end in spans_within(segment, strip, MICROMETER_M):
                 held.append((passed_m + start * length_m, passed_m + end * length_m))
         passed_m += length_m
     for start_m, end_m in sorted(held, reverse=True):

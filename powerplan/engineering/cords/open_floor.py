@@ -14,7 +14,7 @@ from powerplan.engineering.cords.floor import COVER_M, GRID_M, Floor, areas_of
 from powerplan.engineering.cords.pricing import OPEN_FLOOR, inside, ready, way_price
 from powerplan.engineering.cords.web import Spot, Web
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 
 
 class OpenFloor:
@@ -183,13 +183,13 @@ class OpenFloor:
         return [next(prices) if may else None for may in held]
 
     def _ways(self, segments: Sequence[Segment]) -> list[int]:
-        """The prices of straight ways in free floor, their open floor in whole micrometres."""
+        """The prices of straight ways in free floor, their open floor in whole micrometers."""
         if not segments:
             return []
         lines = shapely.linestrings(segments)
         open_m = shapely.length(shapely.difference(lines, self._floor.covered_edge))
         return [
-            OPEN_FLOOR * micrometres(float(length_m)) + way_price(segment, self._floor.decks)
+            OPEN_FLOOR * micrometers(float(length_m)) + way_price(segment, self._floor.decks)
             for segment, length_m in zip(segments, open_m, strict=True)
         ]
 

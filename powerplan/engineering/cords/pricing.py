@@ -11,9 +11,9 @@ from powerplan.engineering.cords.clip import Segment
 from powerplan.engineering.cords.decks import Deck, rises_m
 from powerplan.engineering.cords.floor import EDGE_M, Shape, grown
 
-# Lengths are priced in whole picometres.
-_PER_METRE = 10**12
-# One micrometre of open floor is dearer than any way through a room.
+# Lengths are priced in whole picometers.
+_PER_METER = 10**12
+# One micrometer of open floor is dearer than any way through a room.
 OPEN_FLOOR = 10**18
 
 
@@ -60,4 +60,4 @@ def way_price(segment: Segment, decks: tuple[Deck, ...]) -> int:
     int
         Plan length and rises. [pm]
     """
-    return round((math.dist(*segment) + rises_m(decks, segment)) * _PER_METRE)
+    return round((math.dist(*segment) + rises_m(decks, segment)) * _PER_METER)

@@ -21,7 +21,7 @@ from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.tables import Standing
 from powerplan.engineering.seating.zones import ARM_STRIP, CLEAR, REAR_STRIP, Zones
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import INCH_M, MICROMETRE_M, joined, length_text, micrometres
+from powerplan.model.lengths import INCH_M, MICROMETER_M, joined, length_text, micrometers
 from powerplan.model.spec import PlanSpec
 
 
@@ -67,7 +67,7 @@ def end_refused(scene: Scene, point: Point) -> NoWay | None:
             inside_m = max(_way_out_m(floor, area, point) for area in held)
             names = joined(list(dict.fromkeys(f"{name} {area.id}" for area in held)))
             words = f"the cord's end ({_place(scene, point)}) is in {names}"
-            return _refusal(rule, max(inside_m, MICROMETRE_M), 0.0, words)
+            return _refusal(rule, max(inside_m, MICROMETER_M), 0.0, words)
     return _closed(f"the cord's end ({_place(scene, point)}) has no free floor around it")
 
 
@@ -123,7 +123,7 @@ def _crosses(
     across_m = float(shapely.distance(one, other))
     named = joined(list(dict.fromkeys(f"{name} {area.id}" for area in areas)), "or")
     words = f"every way for the cord goes across {named}"
-    return _refusal(rule, max(across_m, MICROMETRE_M), 0.0, words)
+    return _refusal(rule, max(across_m, MICROMETER_M), 0.0, words)
 
 
 def _too_near(scene: Scene, point: Point) -> NoWay:
@@ -138,7 +138,7 @@ def _too_near(scene: Scene, point: Point) -> NoWay:
         for thing in scene.standing
     ]
     distance_m, name = min(near)
-    surface_m = min(distance_m - floor.radius_m, floor.clearance_m - MICROMETRE_M)
+    surface_m = min(distance_m - floor.radius_m, floor.clearance_m - MICROMETER_M)
     units = scene.spec.project.units
     where = "in" if distance_m == 0.0 else f"{length_text(distance_m, units, step=16)} from"
     words = (
@@ -151,7 +151,7 @@ def _too_near(scene: Scene, point: Point) -> NoWay:
 def _at_least_text(length_m: float, units: str) -> str:
     """A length that something must have, never rounded down."""
     half_step_m = {"mm": 0.0005, "m": 0.0005}.get(units, float(INCH_M) / 32)
-    return length_text(length_m + half_step_m - MICROMETRE_M, units, step=16)
+    return length_text(length_m + half_step_m - MICROMETER_M, units, step=16)
 
 
 def _way_out_m(floor: Floor, area: KeptFree, point: Point) -> float:
@@ -244,7 +244,7 @@ def _gap_words(scene: Scene, chair: SeatedChair) -> str:
             continue
         if gap_m is None:
             told.append(f"the gap under the {name} was not measured")
-        elif micrometres(gap_m) < micrometres(scene.least_gap_m):
+        elif micrometers(gap_m) < micrometers(scene.least_gap_m):
             told.append(f"the gap under the {name} is only {length_text(gap_m, units, step=16)}")
     if not told:
         return ""

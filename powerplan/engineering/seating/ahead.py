@@ -9,7 +9,7 @@ from powerplan.engineering.seating.turned import askew_pairs, free_ahead, turned
 from powerplan.engineering.seating.walls import wall_ahead
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
@@ -31,7 +31,7 @@ def pairs_in_line(rows: tuple[SeatedRow, ...]) -> tuple[_Pair, ...]:
     tuple of (SeatedRow, SeatedRow)
         (behind, ahead); two rows equally far from the back wall are in the plan's order. [m]
     """
-    order = sorted(_square(rows), key=lambda row: micrometres(row.base.middle[1]))
+    order = sorted(_square(rows), key=lambda row: micrometers(row.base.middle[1]))
     pairs: list[_Pair] = []
     for n, behind in enumerate(order):
         open_spans: tuple[tuple[float, float], ...] = ((behind.left_m, behind.right_m),)
@@ -63,7 +63,7 @@ def rows_apart(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> t
     found = []
     for one, other, value_m in apart:
         names, note = f"rows {one.row.id} and {other.row.id}", ""
-        if micrometres(value_m) < 0:
+        if micrometers(value_m) < 0:
             short = length_text(-value_m, spec.project.units)
             note = (
                 f"The bases of {names} stand in each other by {short}: move one of the rows by at "
@@ -91,7 +91,7 @@ def footrests_clear_rows_ahead(
     for behind, row_ahead in pairs_in_line(rows):
         value_m = _between_m(behind.swept, row_ahead.swept)
         note = ""
-        if micrometres(value_m) < 0:
+        if micrometers(value_m) < 0:
             short = length_text(-value_m, spec.project.units)
             note = (
                 f"Both reclined, the footrests of row {behind.row.id} go {short} into the "
@@ -126,10 +126,10 @@ def passages_in_front(
             _nearest_ahead(spec, row, rows, pairs) if row.is_square else free_ahead(spec, row, rows)
         )
         note = ""
-        if micrometres(value_m) < micrometres(limit_m):
+        if micrometers(value_m) < micrometers(limit_m):
             units = spec.project.units
             left = (
-                "nothing is" if micrometres(value_m) <= 0 else f"{length_text(value_m, units)} is"
+                "nothing is" if micrometers(value_m) <= 0 else f"{length_text(value_m, units)} is"
             )
             note = (
                 f"Reclined, {left} left between row {row.row.id} and {thing}: "
@@ -158,7 +158,7 @@ def _nearest_ahead(
     for obstacle in spec.obstacles:
         if _stands_ahead(obstacle.rect, row):
             things.append((obstacle.rect.back_m - end_m, obstacle.id))
-    return min(things, key=lambda thing: micrometres(thing[0]))
+    return min(things, key=lambda thing: micrometers(thing[0]))
 
 
 def _between_m(behind: tuple[Outline, ...], ahead: tuple[Outline, ...]) -> float:
@@ -167,8 +167,8 @@ def _between_m(behind: tuple[Outline, ...], ahead: tuple[Outline, ...]) -> float
         other.back_m - one.front_m
         for one in (bounds((outline,)) for outline in behind)
         for other in (bounds((outline,)) for outline in ahead)
-        if micrometres(one.left_m) < micrometres(other.right_m)
-        and micrometres(other.left_m) < micrometres(one.right_m)
+        if micrometers(one.left_m) < micrometers(other.right_m)
+        and micrometers(other.left_m) < micrometers(one.right_m)
     ]
     if gaps:
         return min(gaps)
@@ -181,12 +181,12 @@ def _square(rows: tuple[SeatedRow, ...]) -> list[SeatedRow]:
 
 def _stands_ahead(rect: Rect, row: SeatedRow) -> bool:
     """True for what stands in front of a row, beyond its bases."""
-    return _meets(row, rect.left_m, rect.right_m) and micrometres(rect.back_m) >= micrometres(
+    return _meets(row, rect.left_m, rect.right_m) and micrometers(rect.back_m) >= micrometers(
         row.base.front_m
     )
 
 
 def _meets(row: SeatedRow, left_m: float, right_m: float) -> bool:
-    return micrometres(row.left_m) < micrometres(right_m) and micrometres(left_m) < micrometres(
+    return micrometers(row.left_m) < micrometers(right_m) and micrometers(left_m) < micrometers(
         row.right_m
     )

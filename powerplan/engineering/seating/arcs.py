@@ -13,7 +13,7 @@ from powerplan.model.geometry import Point, Rect
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cone:
     """The floor between two lines that meet at the arc's middle: what is a block's own, by the
-    corners at which it touches its neighbours. In the block's frame. [m]"""
+    corners at which it touches its neighbors. In the block's frame. [m]"""
 
     middle: Point
     left: Point
@@ -72,7 +72,7 @@ def blocks_on_arc(
 ) -> tuple[Block, ...]:
     """Return where the blocks of a curved row stand, from the left.
 
-    Each block is a chord; neighbours touch at corners on the circle, and the row lies evenly on
+    Each block is a chord; neighbors touch at corners on the circle, and the row lies evenly on
     both sides of its axis.
 
     Parameters
@@ -82,7 +82,7 @@ def blocks_on_arc(
     widths_m : sequence of float
         Each block's width, from the left. [m]
     radius_m : float
-        From the arc's middle to the corners where neighbours touch. [m]
+        From the arc's middle to the corners where neighbors touch. [m]
     touch_m : float
         How far ahead of the line of the headrests these corners are. [m]
 

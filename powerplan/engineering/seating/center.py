@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.model.findings import Finding, hold
-from powerplan.model.lengths import joined, length_text, micrometres
+from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
@@ -91,5 +91,5 @@ def _aside(off_m: float, units: str) -> str:
 
 
 def _about_nothing(length_m: float) -> bool:
-    """True within a micrometre: places are rounded to that, which is no reason to tell anyone."""
-    return abs(micrometres(length_m)) <= 1
+    """True within a micrometer: places are rounded to that, which is no reason to tell anyone."""
+    return abs(micrometers(length_m)) <= 1

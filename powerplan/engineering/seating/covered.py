@@ -9,7 +9,7 @@ from powerplan.engineering.seating.row_floor import row_floor
 from powerplan.engineering.seating.shapes import floor_less, inside_room
 from powerplan.engineering.seating.walls import Doorway, doorways_of, strip_on, wall_strips
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Area, Door, PlanSpec, Riser, Room, Wall
 
@@ -171,7 +171,7 @@ def _face_strips(riser: Riser, risers: tuple[Riser, ...], strip_m: float) -> lis
     higher = tuple(
         other.rect
         for other in risers
-        if other.id != riser.id and micrometres(other.height_m) >= micrometres(riser.height_m)
+        if other.id != riser.id and micrometers(other.height_m) >= micrometers(riser.height_m)
     )
     return [piece for strip in around for piece in tiles((strip,), higher)]
 

@@ -9,7 +9,7 @@ from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.readings import readings_agree
 from powerplan.engineering.seating.wall_fit import off_wall_behind, row_fits_outline
 from powerplan.model.findings import Finding, hold
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import Door, PlanSpec
 
@@ -35,7 +35,7 @@ def layout_findings(
     Returns
     -------
     tuple of Finding
-        Values and limits in metres. [m]
+        Values and limits in meters. [m]
     """
     found: list[Finding] = list(readings_agree(spec, rules))
     for row in rows:
@@ -60,7 +60,7 @@ def _row_fits_walls(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Find
     room, reclined = spec.room, row.reclined
     units = spec.project.units
     aside = "move it to the {}"
-    if micrometres(reclined.width_m) > micrometres(room.width_m):
+    if micrometers(reclined.width_m) > micrometers(room.width_m):
         aside = (
             f"it is {length_text(reclined.width_m, units)} wide in a room of "
             f"{length_text(room.width_m, units)}; take fewer seats"
@@ -142,7 +142,7 @@ def _door_free(
     def off_m(chair: SeatedChair) -> float:
         return apart_m(needs, chair.outline(chair.reclined))
 
-    nearest = min(chairs, key=lambda chair: micrometres(off_m(chair)))
+    nearest = min(chairs, key=lambda chair: micrometers(off_m(chair)))
     value_m = off_m(nearest)
     note = ""
     if not _fits(value_m):
@@ -157,4 +157,4 @@ def _door_free(
 
 
 def _fits(value_m: float) -> bool:
-    return micrometres(value_m) >= 0
+    return micrometers(value_m) >= 0

@@ -6,7 +6,7 @@ from powerplan.engineering.seating.frames import bounds, least_apart_m
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
@@ -32,7 +32,7 @@ def footrests_on_risers(
                 continue
             value_m = _footrest_spare_m(row, riser.rect)
             note = ""
-            if micrometres(value_m) < 0:
+            if micrometers(value_m) < 0:
                 short = length_text(-value_m, spec.project.units)
                 note = (
                     f"Reclined, the footrests of row {row.row.id} go {short} past the front edge "
@@ -69,7 +69,7 @@ def rows_on_one_level(
                 least_apart_m(bases, (riser.rect.outline,)),
             )
             note = ""
-            if micrometres(value_m) < 0:
+            if micrometers(value_m) < 0:
                 short = length_text(-value_m, spec.project.units)
                 note = (
                     f"Row {row.row.id} stands partly on riser {riser.id} and partly beside it: "

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from powerplan.engineering.seating.frames import ROOM, Frame, Outline
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 
 CLEAR = "clear"
 REAR_STRIP = "rear strip"
@@ -43,4 +43,4 @@ def wide_enough(measured_m: float | None, least_gap_m: float) -> bool:
     least_gap_m : float
         The least gap that is open to a cord. [m]
     """
-    return measured_m is not None and micrometres(measured_m) >= micrometres(least_gap_m)
+    return measured_m is not None and micrometers(measured_m) >= micrometers(least_gap_m)

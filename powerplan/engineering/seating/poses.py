@@ -22,8 +22,8 @@ __all__ = ["SeatedChair", "SeatedRow", "SeatedTable", "seat_rows"]
 def seat_rows(spec: PlanSpec) -> tuple[SeatedRow, ...]:
     """Return every row with its chairs where they stand, in the plan's order.
 
-    A row is centred by its whole width: everything that stands in it, arms and gaps too. Places are
-    on the plan's grid of one micrometre.
+    A row is centered by its whole width, by everything that stands in it, arms and gaps too. Places
+    are on the plan's grid of one micrometer.
 
     Parameters
     ----------

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from powerplan.model.findings import Finding, hold
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
@@ -32,7 +32,7 @@ def readings_agree(spec: PlanSpec, rules: RuleSet) -> tuple[Finding, ...]:
         plan_m = math.dist(reading.start, reading.end)
         off_m = abs(reading.length_m - plan_m)
         note = ""
-        if micrometres(off_m) > micrometres(limit_m):
+        if micrometers(off_m) > micrometers(limit_m):
             longer = "longer" if reading.length_m > plan_m else "shorter"
             note = (
                 f"The tape read {length_text(reading.length_m, units)} for {reading.id}; the plan "

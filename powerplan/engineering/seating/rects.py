@@ -7,14 +7,14 @@ from itertools import pairwise
 
 from powerplan.model.geometry import Rect
 
-# Half of the micrometre in which lengths are compared: what is nearer than this is one line.
+# Half of the micrometer in which lengths are compared: what is nearer than this is one line.
 _SAME_M = 5e-7
 
 _Span = tuple[float, float]
 
 
 def on_grid(length_m: float) -> float:
-    """Return a length on the grid of one micrometre that all lengths of a plan keep to.
+    """Return a length on the grid of one micrometer that all lengths of a plan keep to.
 
     Parameters
     ----------
@@ -24,13 +24,13 @@ def on_grid(length_m: float) -> float:
     Returns
     -------
     float
-        The nearest whole micrometre. [m]
+        The nearest whole micrometer. [m]
     """
     return round(length_m, 6) + 0.0
 
 
 def grid_rect(left_m: float, right_m: float, back_m: float, front_m: float) -> Rect:
-    """Return a rectangle with its edges on the grid of one micrometre.
+    """Return a rectangle with its edges on the grid of one micrometer.
 
     Parameters
     ----------
@@ -184,7 +184,7 @@ def _spans_at(y_m: float, keep: tuple[Rect, ...], away: tuple[Rect, ...]) -> tup
 
 
 def _lines(rects: tuple[Rect, ...], ends: Callable[[Rect], _Span]) -> list[float]:
-    """Every edge's place, rising, those nearer than half a micrometre taken as one."""
+    """Every edge's place, rising, those nearer than half a micrometer taken as one."""
     lines: list[float] = []
     for place in sorted(place for rect in rects for place in ends(rect)):
         if not lines or place - lines[-1] > _SAME_M:

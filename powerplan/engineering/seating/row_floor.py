@@ -13,7 +13,7 @@ from powerplan.engineering.seating.rects import grid_rect, on_grid, spans_less
 from powerplan.engineering.seating.shapes import room_shape, simple_outlines
 from powerplan.engineering.seating.walls import Face, faces_behind
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.spec import PlanSpec, Riser
 
 # How far behind a seat its wall is sought.
@@ -118,7 +118,7 @@ def _narrow_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> Iterator[O
         near = [part for part in parts if shapely.distance(part, start) <= _AT_M]
         for outline in (o for part in near for o in simple_outlines(part, chair.frame)):
             deep_m = max(v_m - chair.frame.place(point)[1] for point in outline)
-            if micrometres(deep_m) < micrometres(under_m):
+            if micrometers(deep_m) < micrometers(under_m):
                 yield outline
 
 
@@ -127,7 +127,7 @@ def _higher(spec: PlanSpec, row: SeatedRow) -> list[Riser]:
     return [
         riser
         for riser in spec.risers
-        if riser.id != row.riser and micrometres(riser.height_m) > micrometres(level_m)
+        if riser.id != row.riser and micrometers(riser.height_m) > micrometers(level_m)
     ]
 
 
@@ -139,8 +139,8 @@ def _gaps_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> list[Rect]:
         riser
         for riser in spec.risers
         if riser.id != row.riser
-        and micrometres(riser.height_m) > micrometres(level_m)
-        and micrometres(riser.rect.front_m) <= micrometres(row.y_m)
+        and micrometers(riser.height_m) > micrometers(level_m)
+        and micrometers(riser.rect.front_m) <= micrometers(row.y_m)
     ]
     fronts = [
         Face(
@@ -158,10 +158,10 @@ def _gaps_behind(spec: PlanSpec, row: SeatedRow, under_m: float) -> list[Rect]:
     taken: list[tuple[float, float]] = []
     for face in behind:
         start_m, end_m = max(face.left_m, row.left_m), min(face.right_m, row.right_m)
-        depth_um = micrometres(row.y_m - face.y_m)
-        if micrometres(end_m) <= micrometres(start_m):
+        depth_um = micrometers(row.y_m - face.y_m)
+        if micrometers(end_m) <= micrometers(start_m):
             continue
-        if face.square and 0 < depth_um < micrometres(under_m):
+        if face.square and 0 < depth_um < micrometers(under_m):
             gaps.extend(
                 grid_rect(a, b, face.y_m, row.y_m) for a, b in spans_less((start_m, end_m), taken)
             )

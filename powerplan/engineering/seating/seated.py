@@ -11,7 +11,7 @@ from powerplan.engineering.seating.frames import ROOM, Frame, Outline, bounds
 from powerplan.engineering.seating.pieces import SEAT, Slot
 from powerplan.engineering.seating.rects import grid_rect, on_grid
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.spec import ChairKind, Row, TableKind
 
 
@@ -213,7 +213,7 @@ def _joined(rects: list[Rect]) -> list[Rect]:
     for rect in rects[1:]:
         last = found[-1]
         same = (last.back_m, last.front_m) == (rect.back_m, rect.front_m)
-        if same and micrometres(rect.left_m) <= micrometres(last.right_m):
+        if same and micrometers(rect.left_m) <= micrometers(last.right_m):
             found[-1] = grid_rect(last.left_m, rect.right_m, rect.back_m, rect.front_m)
         else:
             found.append(rect)

@@ -11,7 +11,7 @@ from powerplan.engineering.seating.frames import Frame, Outline, bounds, polygon
 from powerplan.engineering.seating.rects import on_grid
 from powerplan.model.spec import Room
 
-# Openings that meet within this are one: their corners were rounded to a micrometre.
+# Openings that meet within this are one: their corners were rounded to a micrometer.
 _MEET_M = 2e-6
 # Pieces with less area than this are slivers of rounding.
 _SLIVER_M2 = 1e-9

@@ -12,7 +12,7 @@ from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.shapes import room_shape
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
@@ -53,9 +53,9 @@ def seats_clear(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> 
     found = []
     for row in rows:
         if row.row.curve is not None:
-            tightest = min(row.chairs, key=lambda chair: micrometres(_aside_m(chair)))
+            tightest = min(row.chairs, key=lambda chair: micrometers(_aside_m(chair)))
             value_m, note = _aside_m(tightest), ""
-            if micrometres(value_m) < 0:
+            if micrometers(value_m) < 0:
                 note = (
                     f"The cushion of {tightest.id} goes {length_text(-value_m, units)} into its "
                     "neighbor's floor as it reclines: take a larger radius."
@@ -64,7 +64,7 @@ def seats_clear(spec: PlanSpec, rows: tuple[SeatedRow, ...], rules: RuleSet) -> 
     for one, other in askew_pairs(rows):
         value_m = least_apart_m(one.swept, other.swept)
         names, note = f"rows {one.row.id} and {other.row.id}", ""
-        if micrometres(value_m) < 0:
+        if micrometers(value_m) < 0:
             short = length_text(-value_m, units)
             note = f"Both reclined, {names} are {short} in each other: move them further apart."
         found.append(hold(rule, names, value_m, 0.0, note=note))
@@ -106,7 +106,7 @@ def free_ahead(spec: PlanSpec, row: SeatedRow, rows: tuple[SeatedRow, ...]) -> t
         if other.row.id != row.row.id:
             things.append((f"row {other.row.id}, reclined", _swept_shape(other)))
     found = [(_ahead_m(chair, shape), name) for chair in row.chairs for name, shape in things]
-    return min(found, key=lambda thing: micrometres(thing[0]))
+    return min(found, key=lambda thing: micrometers(thing[0]))
 
 
 def turned_ahead(row: SeatedRow, rows: tuple[SeatedRow, ...]) -> list[tuple[float, str]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.walls import spare_in_room, wall_behind
 from powerplan.model.findings import Finding, hold
-from powerplan.model.lengths import joined, length_text, micrometres
+from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec, Room
 
@@ -24,7 +24,7 @@ def row_fits_outline(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> Finding:
     """
     value_m, walls = spare_in_room(spec.room, row.swept)
     note = ""
-    if micrometres(value_m) < 0:
+    if micrometers(value_m) < 0:
         past = joined(list(walls)) or "the walls"
         note = (
             f"Reclined, row {row.row.id} goes {length_text(-value_m, spec.project.units)} past "

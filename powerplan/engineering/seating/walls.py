@@ -13,7 +13,7 @@ from powerplan.engineering.seating.frames import Outline, polygon
 from powerplan.engineering.seating.rects import on_grid
 from powerplan.engineering.seating.shapes import room_shape, solid_parts
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import MICROMETRE_M, micrometres
+from powerplan.model.lengths import MICROMETER_M, micrometers
 from powerplan.model.spec import Door, Room, WallLine
 
 
@@ -53,7 +53,7 @@ def faces_behind(room: Room, left_m: float, right_m: float, y_m: float) -> tuple
         return (Face(left_m=left_m, right_m=right_m, y_m=0.0, square=True, label=room.back_wall),)
     behind = [line for line in room.walls if line.start[0] < line.end[0]]
     faces = [_part(line, left_m, right_m, max) for line in behind]
-    found = [face for face in faces if face and micrometres(face.y_m) <= micrometres(y_m)]
+    found = [face for face in faces if face and micrometers(face.y_m) <= micrometers(y_m)]
     return tuple(sorted(found, key=lambda face: (-face.y_m, face.left_m)))
 
 
@@ -80,7 +80,7 @@ def wall_behind(room: Room, left_m: float, right_m: float, y_m: float) -> tuple[
         if line.start[0] == line.end[0]:
             continue
         near, far = (_part(line, left_m, right_m, pick) for pick in (max, min))
-        if near is not None and far is not None and micrometres(far.y_m) <= micrometres(y_m):
+        if near is not None and far is not None and micrometers(far.y_m) <= micrometers(y_m):
             found.append((min(near.y_m, y_m), line.label))
     return max(found, default=(0.0, room.back_wall))
 
@@ -105,7 +105,7 @@ def wall_ahead(room: Room, left_m: float, right_m: float, y_m: float) -> tuple[f
     found: list[tuple[float, str]] = []
     for line in room.walls:
         face = _part(line, left_m, right_m, min) if line.start[0] > line.end[0] else None
-        if face is not None and micrometres(face.y_m) >= micrometres(y_m):
+        if face is not None and micrometers(face.y_m) >= micrometers(y_m):
             found.append((face.y_m, line.label))
     return min(found, default=(room.depth_m, room.screen_wall))
 
@@ -114,7 +114,7 @@ def _part(line: WallLine, left_m: float, right_m: float, of_two: Any) -> Face | 
     """The part of a wall over a stretch; ``of_two`` picks which of its ends tells how far."""
     (x1, y1), (x2, y2) = sorted((line.start, line.end))
     left, right = max(x1, left_m), min(x2, right_m)
-    if micrometres(right) <= micrometres(left):
+    if micrometers(right) <= micrometers(left):
         return None
     ends = [y1 + (x - x1) * (y2 - y1) / (x2 - x1) for x in (left, right)]
     square = y1 == y2
@@ -160,7 +160,7 @@ def _inside(line: WallLine, spot: Point) -> Point:
     if line.start[1] == line.end[1]:
         return (x_m, line.start[1])
     around = [
-        (on_grid(x_m + i * MICROMETRE_M), on_grid(y_m + j * MICROMETRE_M))
+        (on_grid(x_m + i * MICROMETER_M), on_grid(y_m + j * MICROMETER_M))
         for i in (-2, -1, 0, 1, 2)
         for j in (-2, -1, 0, 1, 2)
     ]
@@ -275,7 +275,7 @@ def spare_in_room(room: Room, outlines: Sequence[Outline]) -> tuple[float, tuple
     whole = shapely.union_all([polygon(outline) for outline in outlines])
     parts = _outlines(shapely.difference(whole, floor))
     deep = [(part, _past_m(part, floor, whole, room)) for part in parts]
-    past = [(part, past_m) for part, past_m in deep if past_m > MICROMETRE_M / 2]
+    past = [(part, past_m) for part, past_m in deep if past_m > MICROMETER_M / 2]
     if not past:
         return float(shapely.distance(whole, shapely.boundary(floor))), ()
     over = shapely.union_all([polygon(part) for part, _ in past])
@@ -291,7 +291,7 @@ def _past_m(part: Outline, floor: Any, whole: Any, room: Room) -> float:
     """How far a part of some floor is past the walls: by its corners, or by a corner of the room
     that stands in that floor. [m]"""
     past = [shapely.distance(floor, shapely.Point(corner)) for corner in part]
-    edge, around = shapely.boundary(whole), shapely.buffer(polygon(part), MICROMETRE_M)
+    edge, around = shapely.boundary(whole), shapely.buffer(polygon(part), MICROMETER_M)
     for corner in map(shapely.Point, room.outline):
         if shapely.contains_properly(whole, corner) and shapely.covers(around, corner):
             past.append(shapely.distance(edge, corner))

@@ -19,7 +19,7 @@ from powerplan.engineering.seating.poses import SeatedChair, SeatedRow
 from powerplan.engineering.seating.rects import grid_rect, on_grid, tiles
 from powerplan.engineering.seating.shapes import floor_less
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import ChairKind, Piece, PlanSpec
 
@@ -132,7 +132,7 @@ def _openings(spec: PlanSpec, row: SeatedRow, least_gap_m: float) -> tuple[Openi
             continue
         found.append(Opening(chair=chair.id, kind=CLEAR, rect=clear, frame=chair.frame))
         rear_open = wide_enough(chair.kind.rear_gap_m, least_gap_m)
-        if rear_open and micrometres(chair.floor.back_m) < micrometres(clear.back_m):
+        if rear_open and micrometers(chair.floor.back_m) < micrometers(clear.back_m):
             strip = grid_rect(clear.left_m, clear.right_m, chair.floor.back_m, clear.back_m)
             found.append(Opening(chair=chair.id, kind=REAR_STRIP, rect=strip, frame=chair.frame))
         if neighbor is not None and clear_for_cords(neighbor.kind, least_gap_m):
@@ -196,17 +196,17 @@ def _arm_strip(chair: SeatedChair, right: SeatedChair) -> tuple[Opening, ...]:
     if clear is None or next_clear is None:
         return ()
     back_m, front_m = max(clear.back_m, next_clear.back_m), min(clear.front_m, next_clear.front_m)
-    if micrometres(back_m) >= micrometres(front_m):
+    if micrometers(back_m) >= micrometers(front_m):
         return ()
     if chair.frame == right.frame:
-        if micrometres(clear.right_m) >= micrometres(next_clear.left_m):
+        if micrometers(clear.right_m) >= micrometers(next_clear.left_m):
             return ()
         rect = grid_rect(clear.right_m, next_clear.left_m, back_m, front_m)
         return (Opening(chair=chair.id, kind=ARM_STRIP, rect=rect, frame=chair.frame),)
     corners = [chair.frame.point((clear.right_m, v_m)) for v_m in (back_m, front_m)]
     corners += [right.frame.point((next_clear.left_m, v_m)) for v_m in (back_m, front_m)]
     far_m = min(chair.frame.place(corner)[0] for corner in corners[2:])
-    if micrometres(clear.right_m) >= micrometres(far_m):
+    if micrometers(clear.right_m) >= micrometers(far_m):
         return ()
     rect = grid_rect(clear.right_m, far_m, back_m, front_m)
     return (
@@ -219,7 +219,7 @@ def _shares(row: SeatedRow) -> tuple[tuple[SeatedChair, Rect], ...]:
     lefts = [chair.floor.left_m for chair in row.chairs]
     rights = [chair.floor.right_m for chair in row.chairs]
     for n, (left, right) in enumerate(pairwise(row.chairs)):
-        if micrometres(left.floor.right_m) > micrometres(right.floor.left_m):
+        if micrometers(left.floor.right_m) > micrometers(right.floor.left_m):
             rights[n] = lefts[n + 1] = on_grid((left.floor.right_m + right.floor.left_m) / 2)
     if row.pieces[0].what == SEAT:
         lefts[0] = row.left_m

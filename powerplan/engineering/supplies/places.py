@@ -17,7 +17,7 @@ from powerplan.engineering.seating.poses import SeatedChair
 from powerplan.engineering.seating.rects import on_grid
 from powerplan.engineering.supplies.ground import Ground
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import INCH_M, MICROMETRE_M, length_text, micrometres
+from powerplan.model.lengths import INCH_M, MICROMETER_M, length_text, micrometers
 from powerplan.model.spec import OutletUnitKind, SupplyKind
 
 Loose = SupplyKind | OutletUnitKind
@@ -80,7 +80,7 @@ def places(
     ground : Ground
         Where loose things may lie. [m]
     chairs : tuple of SeatedChair
-        Neighbours of one row.
+        Neighbors of one row.
     kind : SupplyKind or OutletUnitKind
         What lies there: its size. [m]
     units : str
@@ -101,7 +101,7 @@ def places(
         if zone is None or floor is None:
             continue
         found = _held(ground, floor, _inside(ground, chair, kind), taken)
-        if micrometres(kind.height_m) <= micrometres(zone.height_m):
+        if micrometers(kind.height_m) <= micrometers(zone.height_m):
             inside.extend(found)
         elif found:
             low.append((chair.id, zone.height_m))
@@ -142,7 +142,7 @@ def _behind(ground: Ground, chairs: tuple[SeatedChair, ...], kind: Loose) -> Ite
             alone_m = chair.kind.seat_width_m / 2 - width_m / 2
             left_m = _seam_m(chair, chairs[number - 1]) if number else alone_m
             right_m = _seam_m(chair, chairs[number + 1]) if chair is not chairs[-1] else alone_m
-            front_m = chair.kind.rear_of_base_m - depth_m / 2 - ground.keep_m - MICROMETRE_M
+            front_m = chair.kind.rear_of_base_m - depth_m / 2 - ground.keep_m - MICROMETER_M
             wall_m = depth_m / 2 - chair.y_m
             for aside_m in _outward(left_m, right_m):
                 for step in range(int(_DEEPEST_M / _STEP_M)):
@@ -157,7 +157,7 @@ def _seam_m(chair: SeatedChair, mate: SeatedChair) -> float:
 
 def _inside(ground: Ground, chair: SeatedChair, kind: Loose) -> Iterator[Spot]:
     """Places in the clear zone, from its middle outward."""
-    zone, keep_m = chair.kind.clear, ground.keep_m + MICROMETRE_M
+    zone, keep_m = chair.kind.clear, ground.keep_m + MICROMETER_M
     if zone is None:
         return
     middle_m = (zone.from_m + zone.to_m) / 2
@@ -177,7 +177,7 @@ def _ways(kind: Loose) -> tuple[tuple[float, float], ...]:
 
 def _outward(left_m: float, right_m: float, step_m: float = _STEP_M) -> Iterator[float]:
     """0 and every step to both sides as far as they go, and both ends."""
-    if min(micrometres(left_m), micrometres(right_m)) < 0:
+    if min(micrometers(left_m), micrometers(right_m)) < 0:
         return
     yield 0.0
     for step in range(1, int(max(left_m, right_m) / step_m) + 1):
@@ -185,7 +185,7 @@ def _outward(left_m: float, right_m: float, step_m: float = _STEP_M) -> Iterator
             yield -step * step_m
         if step * step_m < right_m:
             yield step * step_m
-    yield from (side for side in (-left_m, right_m) if micrometres(side) != 0)
+    yield from (side for side in (-left_m, right_m) if micrometers(side) != 0)
 
 
 def _spot(
@@ -210,7 +210,7 @@ def _spot(
 def _nearness(spot: Spot, chairs: tuple[SeatedChair, ...]) -> tuple[int, int, Point]:
     """How far it is from where the leads leave: the farthest first, then all together. [um]"""
     apart = [math.dist(spot.middle, chair.lead_from) for chair in chairs]
-    return (micrometres(max(apart)), micrometres(sum(apart)), spot.middle)
+    return (micrometers(max(apart)), micrometers(sum(apart)), spot.middle)
 
 
 def _why(

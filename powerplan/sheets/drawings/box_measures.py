@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.measures import STEP_MM, Datum, Mark, measure
@@ -35,7 +35,7 @@ def draw_measures(sketch: Sketch, plan: Plan, bands: dict[Wall, float]) -> None:
         Where each wall's name ends outside it. [m]
     """
     room = plan.spec.room
-    step = sketch.metres(STEP_MM)
+    step = sketch.meters(STEP_MM)
     printed = printed_room(plan)
     zero_x, zero_y = printed.left_m, printed.back_m
     places = [(box.x_m, box.y_m) for box in plan.boxes]
@@ -74,8 +74,8 @@ def _deep(plan: Plan, places: list[Point]) -> list[Mark]:
 
 
 def _off_center(plan: Plan, places: list[Point]) -> list[Mark]:
-    units, middle = plan.spec.project.units, micrometres(plan.spec.room.width_m / 2)
-    return [Mark(x, y, fine_text(abs(micrometres(x) - middle) / 1e6, units)) for x, y in places]
+    units, middle = plan.spec.project.units, micrometers(plan.spec.room.width_m / 2)
+    return [Mark(x, y, fine_text(abs(micrometers(x) - middle) / 1e6, units)) for x, y in places]
 
 
 def _riser_marks(plan: Plan, along: str) -> list[Mark]:

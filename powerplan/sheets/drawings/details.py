@@ -105,7 +105,7 @@ def _near(box: Box, beside: Beside) -> list[float]:
 
 def _joists(sketch: Sketch, plan: Plan, box: Box, beside: Beside) -> None:
     """From the mark to the middle of the joist on either side."""
-    units, step = plan.spec.project.units, sketch.metres(_LINE_MM)
+    units, step = plan.spec.project.units, sketch.meters(_LINE_MM)
     at, foot = (box.x_m, box.y_m) if beside.across else (box.y_m, box.x_m)
     window = sketch.window
     line = (window.front_m if beside.across else window.right_m) + step
@@ -138,7 +138,7 @@ def _around(at: Point, size: Size) -> Rect:
 
 def _cross(sketch: Sketch, at: Point, layer: str) -> None:
     x, y = at
-    half = sketch.metres(_CROSS_MM)
+    half = sketch.meters(_CROSS_MM)
     sketch.line(((x - half, y), (x + half, y)), layer, cut=False)
     sketch.line(((x, y - half), (x, y + half)), layer, cut=False)
 
@@ -147,7 +147,7 @@ def _second(sketch: Sketch, plan: Plan, box: Box, at: Point) -> None:
     """The other of two marks, its sign turned, with its hole, and measured from the first: above
     and at the right, where nothing else is measured while nobody knows the joists."""
     (x, y), units = at, plan.spec.project.units
-    half = sketch.metres(_CROSS_MM) / 2
+    half = sketch.meters(_CROSS_MM) / 2
     for side in (-half, half):
         sketch.line(((x - half, y - side), (x + half, y + side)), "second_mark", cut=False)
     size = plan.spec.new_work.cut_out
@@ -155,7 +155,7 @@ def _second(sketch: Sketch, plan: Plan, box: Box, at: Point) -> None:
         hole = _around(at, size).outline
         sketch.line(hole, "second_mark", closed=True, cut=False)
         sketch.keep_free(around(map(sketch.paper, hole)))
-    window, step = sketch.window, sketch.metres(_LINE_MM)
+    window, step = sketch.window, sketch.meters(_LINE_MM)
     across = Mark(x, y, fine_text(abs(x - box.x_m), units))
     measure(sketch, Datum("x", box.x_m, box.y_m, window.front_m + step, 1.0), [across])
     ahead = Mark(y, x, fine_text(abs(y - box.y_m), units))
@@ -172,7 +172,7 @@ def _drift(sketch: Sketch, plan: Plan, box: Box) -> None:
     if left < right and back < front:
         rect = Rect(left_m=left, right_m=right, back_m=back, front_m=front)
         sketch.line(rect.outline, "drift", closed=True, cut=False)
-    step = sketch.metres(_LINE_MM)
+    step = sketch.meters(_LINE_MM)
     low, aside = sketch.window.back_m - step, sketch.window.left_m - step
     sides = ((left, drift.left_m), (right, drift.right_m))
     across = [Mark(at, back, at_most_text(far, units)) for at, far in sides]
@@ -257,7 +257,7 @@ def _one(placed: list[tuple[View, Point]]) -> View:
 
 
 def _moved(item: Item, by: Point) -> Item:
-    """An item moved, to a micrometre, so that alike items become equal. [m]"""
+    """An item moved, to a micrometer, so that alike items become equal. [m]"""
     return _shifted(item, by, digits=_SAME)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from powerplan.model.geometry import Rect
-from powerplan.model.lengths import length_text, micrometres, plural
+from powerplan.model.lengths import length_text, micrometers, plural
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.box_measures import draw_diagonal, draw_measures
@@ -127,7 +127,7 @@ def _second_words(box: Box, plan: Plan) -> tuple[str, ...]:
     return tuple(
         f"{off_wall(room, wall, second, units, step=FINE)} {from_wall(room, wall)}"
         for first, second, wall in both
-        if micrometres(first) != micrometres(second)
+        if micrometers(first) != micrometers(second)
     )
 
 

@@ -31,15 +31,15 @@ def draw_home_run(sketch: Sketch, box: Box, plan: Plan) -> None:
     if source is None:
         _arrow(sketch, box)
         return
-    aside = sketch.metres(_ASIDE_MM)
+    aside = sketch.meters(_ASIDE_MM)
     start, end = ((x + aside, y + aside) for x, y in (source, (box.x_m, box.y_m)))
     corners = ((end[0], start[1]), (start[0], end[1]))
     # the corner that is away from walls: a way along a wall would be taken for the wall
     room = plan.spec.room
     corner = max(corners, key=lambda at: min(at[0], room.width_m - at[0], at[1]))
     way = [start, corner, end]
-    half = sketch.metres(BOX_MM)
-    near = half if _is_box(box.wired_from, plan) else sketch.metres(OUTLET_MM)
+    half = sketch.meters(BOX_MM)
+    near = half if _is_box(box.wired_from, plan) else sketch.meters(OUTLET_MM)
     line = _shortened(_shortened(way, near - aside)[::-1], half - aside)[::-1]
     if len(line) > 1:
         sketch.line(line, "home_run", cut=False)
@@ -76,7 +76,7 @@ def _shortened(way: list[Point], by: float) -> list[Point]:
 def _arrow(sketch: Sketch, box: Box) -> None:
     """An arrow away from the box: it names where the wire goes on to, and shows no direction."""
     start = (box.x_m, box.y_m)
-    half, reach = sketch.metres(BOX_MM + 0.2), sketch.metres(_ARROW_MM)
+    half, reach = sketch.meters(BOX_MM + 0.2), sketch.meters(_ARROW_MM)
     across, up = next(
         (
             way

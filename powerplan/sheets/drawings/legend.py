@@ -58,7 +58,7 @@ def legend(view: View) -> tuple[tuple[str, str], ...]:
 def legend_view(views: Iterable[View], width_mm: float, local: Local = str) -> View | None:
     """Return a drawing of every sign that is used, with its meaning; None where there is none.
 
-    Drawn at scale 1: a metre is a metre of paper.
+    Drawn at scale 1: a meter is a meter of paper.
 
     Parameters
     ----------

@@ -38,7 +38,7 @@ class _Piece(NamedTuple):
 def load_view(plan: Plan, room_mm: tuple[float, float]) -> View | None:
     """Return the tapes of every circuit, one under the other; None where there is no circuit.
 
-    Drawn at scale 1: a metre is a metre of paper.
+    Drawn at scale 1: a meter is a meter of paper.
 
     Parameters
     ----------

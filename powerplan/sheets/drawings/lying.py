@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from powerplan.engineering.seating.frames import Outline, covers
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import joined, micrometres
+from powerplan.model.lengths import joined, micrometers
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.drawings.outlets import draw_outlets
 from powerplan.sheets.drawings.sketch import Sketch
@@ -49,7 +49,7 @@ def draw_pinch(sketch: Sketch, plan: Plan, row: SetRow) -> None:
 
 def _keep_hatched(sketch: Sketch, rect: Rect, outline: Outline) -> None:
     """Make it costly for a label to stand on a hatched outline, wherever in it."""
-    step = sketch.metres(_MESH_MM)
+    step = sketch.meters(_MESH_MM)
     across = max(1, math.ceil(rect.width_m / step))
     deep = max(1, math.ceil(rect.depth_m / step))
     for column in range(across):
@@ -134,7 +134,7 @@ def draw_cords(sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int])
     for at, parked in _parked(cords).items():
         wide, deep = parked[0].coil_m or (0.0, 0.0)
         spare(sketch, at, (wide, deep))
-        sketch.reach((at[0], at[1] - deep / 2 - sketch.metres(_BELOW_MM)))
+        sketch.reach((at[0], at[1] - deep / 2 - sketch.meters(_BELOW_MM)))
         ends = [at, *((at[0] + side * wide / 2, at[1]) for side in (-1, 1))]
         told = joined([str(number) for number in sorted(numbers[cord.id] for cord in parked)])
         lines = (f"coil {told}",)
@@ -147,6 +147,6 @@ def _parked(cords: tuple[Cord, ...]) -> dict[Point, list[Cord]]:
     places: dict[tuple[int, int], tuple[Point, list[Cord]]] = {}
     for cord in cords:
         if cord.park_m is not None:
-            key = (micrometres(cord.park_m[0]), micrometres(cord.park_m[1]))
+            key = (micrometers(cord.park_m[0]), micrometers(cord.park_m[1]))
             places.setdefault(key, (cord.park_m, []))[1].append(cord)
     return dict(places.values())

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometres
+from powerplan.model.lengths import micrometers
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.lower import BEYOND_MM, dimension_text
@@ -59,10 +59,10 @@ def measure(sketch: Sketch, datum: Datum, marks: Sequence[Mark]) -> float:
     """
     each: dict[int, Mark] = {}
     for mark in marks:
-        old = each.get(micrometres(mark.at))
+        old = each.get(micrometers(mark.at))
         if old is None or abs(mark.foot - datum.first) < abs(old.foot - datum.first):
-            each[micrometres(mark.at)] = mark
-    zero = micrometres(datum.at)
+            each[micrometers(mark.at)] = mark
+    zero = micrometers(datum.at)
     sides = [
         sorted((um for um in each if (um - zero) * side > 0), key=lambda um: abs(um - zero))
         for side in (-1, 1)
@@ -76,31 +76,31 @@ def measure(sketch: Sketch, datum: Datum, marks: Sequence[Mark]) -> float:
         here = [each[side[level]] for side in sides if level < len(side)]
         used = [_put(sketch, datum, mark, line, feet, out=all(sides)) for mark in here]
         last = max(used, key=lambda at: at * datum.out)
-        line = last + datum.out * sketch.metres(STEP_MM)
+        line = last + datum.out * sketch.meters(STEP_MM)
     return last
 
 
 def _running(sketch: Sketch, datum: Datum, marks: list[Mark]) -> float:
     """All measures on one line; words stand at their marks, moved apart where they would touch."""
-    wide = max(sketch.metres(text_width_mm(mark.words, 2.0)) for mark in marks)
-    beyond, jog = (datum.out * sketch.metres(mm) for mm in (BEYOND_MM, _JOG_MM))
-    places = spread([mark.at for mark in marks], sketch.metres(_APART_MM))
+    wide = max(sketch.meters(text_width_mm(mark.words, 2.0)) for mark in marks)
+    beyond, jog = (datum.out * sketch.meters(mm) for mm in (BEYOND_MM, _JOG_MM))
+    places = spread([mark.at for mark in marks], sketch.meters(_APART_MM))
     line = datum.first
     while True:
-        middle = line + beyond + jog + datum.out * (wide / 2 + sketch.metres(1.0))
+        middle = line + beyond + jog + datum.out * (wide / 2 + sketch.meters(1.0))
         made = [
             _turned(datum, mark, line, (place, middle))
             for mark, place in zip(marks, places, strict=True)
         ]
         if all(sketch.free(sketch.patch_of(dimension_text(one))) for one in made):
             break
-        line += datum.out * sketch.metres(_NUDGE_MM)
+        line += datum.out * sketch.meters(_NUDGE_MM)
     for one, mark, place in zip(made, marks, places, strict=True):
         sketch.dimension(one)
-        if abs(place - mark.at) > sketch.metres(_HAIR_MM):
+        if abs(place - mark.at) > sketch.meters(_HAIR_MM):
             ends = ((mark.at, line + beyond), (place, line + beyond + jog))
             sketch.line([_point(datum, *end) for end in ends], "dimension", cut=False)
-    return line + beyond + jog + datum.out * (wide + sketch.metres(1.0))
+    return line + beyond + jog + datum.out * (wide + sketch.meters(1.0))
 
 
 def _turned(datum: Datum, mark: Mark, line: float, words: Point) -> Dimension:
@@ -154,7 +154,7 @@ def _put(
         if clear or free:
             sketch.dimension((clear or free)[0])
             return line
-        line += datum.out * sketch.metres(_NUDGE_MM)
+        line += datum.out * sketch.meters(_NUDGE_MM)
 
 
 def _with_air(sketch: Sketch, item: Dimension) -> Patch:
@@ -170,14 +170,14 @@ def _words(sketch: Sketch, datum: Datum, mark: Mark) -> list[float]:
     wide_mm = text_width_mm(mark.words, 2.0)
     span = abs(mark.at - datum.at)
     away = 1.0 if mark.at > datum.at else -1.0
-    half = sketch.metres(wide_mm / 2 + _AIR_MM)
+    half = sketch.meters(wide_mm / 2 + _AIR_MM)
     if span >= 2 * half:
         return [(mark.at + datum.at) / 2]
     return [datum.at - away * half, mark.at + away * half]
 
 
 def _dimension(sketch: Sketch, datum: Datum, mark: Mark, line: float, words: float) -> Dimension:
-    over = sketch.metres(_OVER_MM)
+    over = sketch.meters(_OVER_MM)
     # words stand on their line: above one along x, to the left of one along y
     beside = line + over if datum.along == "x" else line - over
     return Dimension(
@@ -194,5 +194,5 @@ def _struck(sketch: Sketch, item: Dimension, mark: Mark, feet: tuple[int, ...]) 
     """Whether a thin line to another mark would run through the words."""
     patch = sketch.patch_of(dimension_text(item))
     low, high = (patch.left, patch.right) if item.along == "x" else (patch.low, patch.high)
-    others = (um / 1000 / sketch.scale for um in feet if um != micrometres(mark.at))
+    others = (um / 1000 / sketch.scale for um in feet if um != micrometers(mark.at))
     return any(low < other < high for other in others)

@@ -22,7 +22,7 @@ _AT = (0.5, 0.25, 0.75, 0.12, 0.88)
 
 def draw_walls(sketch: Sketch, plan: Plan) -> None:
     """Draw walls as two lines, the inner one the finished face, with openings and doors."""
-    thick = sketch.metres(WALL_MM)
+    thick = sketch.meters(WALL_MM)
     for wall in plan.spec.room.lines:
         doors = sorted((d for d in plan.spec.doors if d.wall == wall.id), key=lambda d: d.start_m)
         length = math.dist(wall.start, wall.end)
@@ -95,7 +95,7 @@ def _on(plan: Plan, wall: str, along: float, inward: float = 0.0) -> Point:
 def _door(sketch: Sketch, plan: Plan, door: Door) -> None:
     """A door in its opening, both ways it may hang: nobody measured where its hinges are."""
     width = door.end_m - door.start_m
-    thick = sketch.metres(WALL_MM)
+    thick = sketch.meters(WALL_MM)
     ends = (_on(plan, door.wall, door.start_m), _on(plan, door.wall, door.end_m))
     middle = _on(plan, door.wall, (door.start_m + door.end_m) / 2)
     if not all(map(sketch.sees, ends)):
@@ -173,14 +173,14 @@ def draw_wall_names(sketch: Sketch, plan: Plan) -> dict[Wall, float]:
         if wall.id == Wall.SCREEN and "screen" not in name.lower():
             name = f"{name} (screen)"
         length = math.dist(wall.start, wall.end)
-        at = _on(plan, wall.id, length / 2, -sketch.metres(out + NAME_MM / 2))
+        at = _on(plan, wall.id, length / 2, -sketch.meters(out + NAME_MM / 2))
         lies = Text(
             at=at, words=name, layer="text", height_mm=2.2, angle_deg=_upright(wall), mask=True
         )
         sketch.words(lies)
     outs = {wall.id: side_room_mm(sketch, plan, wall.id) for wall in room.lines}
     most = max(outs.values())
-    return {side: sketch.metres((most if room.walls else outs[side]) + NAME_MM) for side in SIDES}
+    return {side: sketch.meters((most if room.walls else outs[side]) + NAME_MM) for side in SIDES}
 
 
 def _upright(wall: WallLine) -> float:

@@ -49,7 +49,7 @@ def draw_order(sketch: Sketch, row: SetRow) -> None:
 def _order_along(sketch: Sketch, one: Stand, turn: int) -> None:
     """The number and the name of a chair side by side, near the front of a row of one kind."""
     assert one.seat is not None
-    inset, deep = sketch.metres(_FRONT_MM), one.front_m - one.rear_m
+    inset, deep = sketch.meters(_FRONT_MM), one.front_m - one.rear_m
     aside = one.seat.seat_width_m / 4
     number(sketch, one.at(-aside, one.front_m - inset), turn)
     anchors = [one.at(aside, one.front_m - inset)]
@@ -57,7 +57,7 @@ def _order_along(sketch: Sketch, one: Stand, turn: int) -> None:
         one.at(side * aside, one.rear_m + deep * part)
         for side, part in ((0, 0.6), (1, 0.6), (-1, 0.6), (0, 0.45), (1, 0.45), (-1, 0.45))
     ]
-    if sketch.metres(text_width_mm(one.name, _NAME_HIGH_MM)) < 2 * aside - sketch.metres(1.0):
+    if sketch.meters(text_width_mm(one.name, _NAME_HIGH_MM)) < 2 * aside - sketch.meters(1.0):
         high = _NAME_HIGH_MM
         name = Text(at=anchors[0], words=one.name, layer="text", height_mm=high, mask=True)
         sketch.words(name)
@@ -79,7 +79,7 @@ def _order_of_chair(sketch: Sketch, one: Stand, turn: int) -> None:
 def _order_of_table(sketch: Sketch, one: Stand, turn: int) -> None:
     """The number of a table in it, its name in it or beside it."""
     deep = one.front_m - one.rear_m
-    number(sketch, one.at(0.0, one.front_m - sketch.metres(_FRONT_MM)), turn)
+    number(sketch, one.at(0.0, one.front_m - sketch.meters(_FRONT_MM)), turn)
     anchors = [one.at(0.0, one.rear_m + deep * part) for part in (0.4, 0.5, 0.3)]
     label = f"table {one.name}"
     sketch.label(label, (one.name,), anchors, on=True, height_mm=_TABLE_HIGH_MM, home=True)
@@ -87,14 +87,14 @@ def _order_of_table(sketch: Sketch, one: Stand, turn: int) -> None:
 
 def draw_stop(sketch: Sketch, row: SetRow) -> None:
     """Write over a row that nobody sets it out."""
-    middle = ((row.left_m + row.right_m) / 2, row.front_m + sketch.metres(_STOP_MM))
+    middle = ((row.left_m + row.right_m) / 2, row.front_m + sketch.meters(_STOP_MM))
     sketch.label("stop", _STOP, (middle,), on=True, height_mm=3.0, home=True)
 
 
 def draw_chalk(sketch: Sketch, plan: Plan, row: SetRow) -> None:
     """Draw the chalk line with its ends, and the arc over it where the row stands on one; measured
     from the walls, or with the measures in words."""
-    past, end = sketch.metres(_PAST_MM), sketch.metres(_END_MM)
+    past, end = sketch.meters(_PAST_MM), sketch.meters(_END_MM)
     chalk = row.chalk
     tips = (chalk.at(-past, 0.0), chalk.at(chalk.length_m + past, 0.0))
     sketch.line(tips, "chalk", cut=False)
@@ -116,7 +116,7 @@ def draw_chalk(sketch: Sketch, plan: Plan, row: SetRow) -> None:
 def _arc(sketch: Sketch, plan: Plan, row: SetRow) -> None:
     """The chalk arc, a tick at each of its marks, and its radius in words."""
     assert row.row.curve is not None
-    chalk, tick = row.chalk, sketch.metres(_TICK_MM)
+    chalk, tick = row.chalk, sketch.meters(_TICK_MM)
     stations = chalk.stations()
     sketch.line(stations, "chalk_arc", cut=False)
     for mark in marks_on(row.stands, row.row.curve):
@@ -135,10 +135,10 @@ def _line_from_back(sketch: Sketch, plan: Plan, row: SetRow, tips: tuple[Point, 
     words = from_back(plan.spec.room, y_m, units)
     lines: tuple[str, ...] = ("chalk line:", "rear of bases")
     if sketch.window.back_m < 0:
-        first = min(0.0, sketch.window.left_m) - sketch.metres(_NAME_MM + STEP_MM)
+        first = min(0.0, sketch.window.left_m) - sketch.meters(_NAME_MM + STEP_MM)
         measure(sketch, Datum("y", 0.0, tip, first, -1.0), [Mark(y_m, tip, words)])
     else:
-        arrow(sketch, tips[0], (tip, y_m - sketch.metres(_ARROW_MM)), "dimension")
+        arrow(sketch, tips[0], (tip, y_m - sketch.meters(_ARROW_MM)), "dimension")
         lines = ("chalk line:", words, from_wall(plan.spec.room, Wall.BACK))
         place = on_floor_of(row, row.middle_of_line)
         face = faces(plan, place.seen)[Wall.BACK]
@@ -163,9 +163,9 @@ def _ends_from_left(sketch: Sketch, plan: Plan, row: SetRow) -> None:
         for x_m, _ in places
     ]
     if sketch.window.left_m < from_m:
-        below = min(0.0, sketch.window.back_m) - sketch.metres(_NAME_MM + STEP_MM * 0.6)
+        below = min(0.0, sketch.window.back_m) - sketch.meters(_NAME_MM + STEP_MM * 0.6)
         if sketch.window.back_m >= 0:
-            below = sketch.window.back_m - sketch.metres(STEP_MM)
+            below = sketch.window.back_m - sketch.meters(STEP_MM)
         foot = 0.0 if sketch.window.back_m < 0 and edge is None else y_m
         measure(sketch, Datum("x", from_m, foot, below, -1.0), ends)
         return
@@ -177,13 +177,13 @@ def _ends_from_left(sketch: Sketch, plan: Plan, row: SetRow) -> None:
 def name_walls(sketch: Sketch, plan: Plan) -> None:
     """Write the name of each wall in sight along it, and where the screen is."""
     room, window = plan.spec.room, sketch.window
-    away = sketch.metres(WALL_MM + _NAME_MM / 2)
+    away = sketch.meters(WALL_MM + _NAME_MM / 2)
     across = (max(0.0, window.left_m), min(room.width_m, window.right_m))
     deep = (max(0.0, window.back_m), min(room.depth_m, window.front_m))
 
     def along(wall: Wall, ends: tuple[float, float]) -> float:
         half_mm = text_width_mm(wall_name(room, wall), _NAME_HIGH_MM) / 2
-        return clear_of_doors(plan, wall, ends, sketch.metres(half_mm + 1.0))
+        return clear_of_doors(plan, wall, ends, sketch.meters(half_mm + 1.0))
 
     if window.back_m < 0:
         at = (along(Wall.BACK, across), -away)

@@ -51,8 +51,8 @@ class Sketch:
     _labels: list[Label] = field(default_factory=list)
     _extent: list[Patch] = field(default_factory=list)
 
-    def metres(self, paper_mm: float) -> float:
-        """Millimetres of paper as metres of floor. [mm in, m out]"""
+    def meters(self, paper_mm: float) -> float:
+        """Millimeters of paper as meters of floor. [mm in, m out]"""
         return paper_mm * self.scale / 1000
 
     def paper(self, point: Point) -> Point:
@@ -223,8 +223,8 @@ class Sketch:
         for one in placed:
             self.items += self._label_items(one)
         whole = _all_around([bounds, *(one.patch for one in placed)]).grown(_EDGE_MM)
-        left, back = self.metres(whole.left), self.metres(whole.low)
-        right, front = self.metres(whole.right), self.metres(whole.high)
+        left, back = self.meters(whole.left), self.meters(whole.low)
+        right, front = self.meters(whole.right), self.meters(whole.high)
         return View(
             title=self.local(title),
             description=self.local(description),
@@ -252,7 +252,7 @@ class Sketch:
 
     def _floor(self, point: Point) -> Point:
         """A point of paper in the room. [mm in, m out]"""
-        return (self.metres(point[0]), self.metres(point[1]))
+        return (self.meters(point[0]), self.meters(point[1]))
 
 
 def _all_around(patches: Iterable[Patch]) -> Patch:

@@ -27,8 +27,8 @@ _WHOLE = (0.0, 360.0)
 def outlet(sketch: Sketch, at: Point, layer: str = "box", *, level: bool = False) -> None:
     """Draw an outlet; ``level`` lays its strokes left to right. [m]"""
     x, y = at
-    apart, reach = sketch.metres(_APART_MM), sketch.metres(_STROKE_MM)
-    sketch.arc(at, sketch.metres(OUTLET_MM), layer, _WHOLE)
+    apart, reach = sketch.meters(_APART_MM), sketch.meters(_STROKE_MM)
+    sketch.arc(at, sketch.meters(OUTLET_MM), layer, _WHOLE)
     for side in (-apart, apart):
         ends = ((x - reach, y + side), (x + reach, y + side))
         if not level:
@@ -40,10 +40,10 @@ def outlet(sketch: Sketch, at: Point, layer: str = "box", *, level: bool = False
 def floor_box(sketch: Sketch, at: Point) -> None:
     """Draw a floor box. [m]"""
     x, y = at
-    half, apart = sketch.metres(BOX_MM), sketch.metres(_APART_MM)
+    half, apart = sketch.meters(BOX_MM), sketch.meters(_APART_MM)
     square = Rect(left_m=x - half, right_m=x + half, back_m=y - half, front_m=y + half)
     sketch.line(square.outline, "box", closed=True, cut=False)
-    sketch.arc(at, sketch.metres(OUTLET_MM), "box", _WHOLE)
+    sketch.arc(at, sketch.meters(OUTLET_MM), "box", _WHOLE)
     for side in (-apart, apart):
         sketch.line(((x + side, y - half), (x + side, y + half)), "box", cut=False)
     sketch.keep_free(sketch.about(at, BOX_MM + 0.2))
@@ -52,7 +52,7 @@ def floor_box(sketch: Sketch, at: Point) -> None:
 def second_mark(sketch: Sketch, at: Point) -> None:
     """Draw the other of two marks, of which only one is cut: a small square with a cross. [m]"""
     x, y = at
-    half = sketch.metres(SECOND_MM)
+    half = sketch.meters(SECOND_MM)
     square = Rect(left_m=x - half, right_m=x + half, back_m=y - half, front_m=y + half)
     sketch.line(square.outline, "second_mark", closed=True, cut=False)
     for side in (-half, half):
@@ -63,7 +63,7 @@ def second_mark(sketch: Sketch, at: Point) -> None:
 def joint(sketch: Sketch, at: Point) -> None:
     """Draw the joint of an extension cord and a lead: a filled lozenge. [m]"""
     x, y = at
-    half = sketch.metres(_JOINT_MM)
+    half = sketch.meters(_JOINT_MM)
     outline = ((x - half, y), (x, y - half), (x + half, y), (x, y + half))
     sketch.fill(outline, "extension")
     sketch.keep_free(sketch.about(at, _JOINT_MM))
@@ -82,7 +82,7 @@ def spare(sketch: Sketch, at: Point, size_m: tuple[float, float] = (0.0, 0.0)) -
         The oval, left to right and back to screen; where that is smaller on paper than the sign,
         the sign is drawn. [m]
     """
-    least = 2 * sketch.metres(_SPARE_MM)
+    least = 2 * sketch.meters(_SPARE_MM)
     wide, deep = max(1.6 * least, size_m[0]), max(least, size_m[1])
     gap = deep * 0.225
     for inset in (0.0, gap):
@@ -106,7 +106,7 @@ def _oval(at: Point, wide: float, deep: float) -> tuple[Point, ...]:
 def slack(sketch: Sketch, at: Point, angle_rad: float = 0.0) -> None:
     """Draw where a cord lies in gentle bends, as it is longer than its way: a wave along it. [m,
     rad]"""
-    wide, high = sketch.metres(_WAVE_MM), sketch.metres(_WAVE_MM / 6)
+    wide, high = sketch.meters(_WAVE_MM), sketch.meters(_WAVE_MM / 6)
     sine, cosine = math.sin(angle_rad), math.cos(angle_rad)
     wave = []
     for step in range(-12, 13):
@@ -118,7 +118,7 @@ def slack(sketch: Sketch, at: Point, angle_rad: float = 0.0) -> None:
 
 def number(sketch: Sketch, at: Point, value: int) -> None:
     """Draw a number in a circle: its turn in the order of work. [m]"""
-    sketch.arc(at, sketch.metres(_NUMBER_MM), "text", _WHOLE)
+    sketch.arc(at, sketch.meters(_NUMBER_MM), "text", _WHOLE)
     sketch.words(Text(at=at, words=str(value), layer="text", height_mm=1.8, mask=True))
     sketch.keep_free(sketch.about(at, _NUMBER_MM))
 
@@ -126,7 +126,7 @@ def number(sketch: Sketch, at: Point, value: int) -> None:
 def arrow(sketch: Sketch, start: Point, end: Point, layer: str) -> None:
     """Draw an arrow with a filled head at its end. [m]"""
     turn = math.atan2(start[1] - end[1], start[0] - end[0])
-    size, half = sketch.metres(_HEAD_MM), math.radians(_HEAD_DEG)
+    size, half = sketch.meters(_HEAD_MM), math.radians(_HEAD_DEG)
     sides = [
         (end[0] + size * math.cos(turn + side), end[1] + size * math.sin(turn + side))
         for side in (-half, half)
@@ -139,7 +139,7 @@ def arrow(sketch: Sketch, start: Point, end: Point, layer: str) -> None:
 
 def dot(sketch: Sketch, at: Point, layer: str) -> None:
     """Draw where a cord ends at a chair: a filled dot. [m]"""
-    reach = sketch.metres(_DOT_MM)
+    reach = sketch.meters(_DOT_MM)
     turns = (math.radians(22.5 + 45 * number) for number in range(8))
     sketch.fill(
         tuple((at[0] + reach * math.cos(t), at[1] + reach * math.sin(t)) for t in turns), layer

@@ -25,7 +25,7 @@ def tag_anchors(
     others : sequence of sequence of Point
         Every other cord of the drawing. [m]
     mm_per_m : float
-        Paper for a metre of floor. [mm/m]
+        Paper for a meter of floor. [mm/m]
     """
     spots = _spots(path)
     near = [min(_ALONE_MM, _apart(spot, others) * mm_per_m) for _, spot in spots]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import FOOT_M, amps_text, length_text, micrometres
+from powerplan.model.lengths import FOOT_M, amps_text, length_text, micrometers
 from powerplan.model.plan import CircuitUse, Plan
 from powerplan.sheets.amounts import factor_of
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
@@ -56,8 +56,8 @@ def _home_run(plan: Plan, circuit: CircuitUse) -> str:
     if most_m is None:
         return ""
     wire = f"on {circuit.wire} " if circuit.wire else ""
-    step_um = micrometres(float(_DOWN_TO_M.get(units, FOOT_M / 2)))
-    told_um = micrometres(most_m) // step_um * step_um
+    step_um = micrometers(float(_DOWN_TO_M.get(units, FOOT_M / 2)))
+    told_um = micrometers(most_m) // step_um * step_um
     if not told_um:
         return f"{circuit.id} {wire}has no home run short enough"
     return f"{circuit.id} {wire}a home run of {length_text(told_um / 1e6, units)} at most"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.bought import bought, is_bought
@@ -69,9 +69,9 @@ def _which(cord: Cord, units: str) -> str:
 
 def _lies_on(cord: Cord, units: str) -> str:
     words = "covered"
-    if micrometres(cord.open_floor_m) > 0:
+    if micrometers(cord.open_floor_m) > 0:
         words += f"; {length_text(cord.open_floor_m, units)} OPEN FLOOR"
-    if micrometres(cord.rises_m) > 0:
+    if micrometers(cord.rises_m) > 0:
         words += f"; {length_text(cord.rises_m, units)} rise"
     return words
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import joined, length_text, micrometres
+from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.pages.cords import buying_list
@@ -179,7 +179,7 @@ def _about_ways(rows: tuple[SetRow, ...]) -> str:
 def _bag_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> tuple[str, ...]:
     units = plan.spec.project.units
     lies = length_text(cord.length_m, units)
-    if micrometres(cord.open_floor_m) > 0:
+    if micrometers(cord.open_floor_m) > 0:
         lies += f", {length_text(cord.open_floor_m, units)} of it ON OPEN FLOOR"
     return (
         bag_of(cord, plan),

@@ -16,7 +16,7 @@ from powerplan.sheets.words import wall_name
 STRAIGHT_M = 0.0008
 _FAR_M = 1.2
 _MARK_M = INCH_M / 8
-_MILLIMETRE_M = Fraction(1, 1000)
+_MILLIMETER_M = Fraction(1, 1000)
 
 
 def on_tape_m(length_m: float, units: str) -> float:
@@ -29,7 +29,7 @@ def on_tape_m(length_m: float, units: str) -> float:
     units : str
         ft-in, in, mm or m.
     """
-    mark_m = _MILLIMETRE_M if units in ("mm", "m") else _MARK_M
+    mark_m = _MILLIMETER_M if units in ("mm", "m") else _MARK_M
     return float(round(Fraction(length_m) / mark_m) * mark_m)
 
 

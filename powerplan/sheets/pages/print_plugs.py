@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import FOOT_M, micrometres
+from powerplan.model.lengths import FOOT_M, micrometers
 from powerplan.model.plan import Plan
 from powerplan.sheets.parts import Items
 from powerplan.sheets.placed import Placed, placed_of
 from powerplan.sheets.words import at_least_text, at_most_text
 
-_NEAR_UM = micrometres(float(FOOT_M))
+_NEAR_UM = micrometers(float(FOOT_M))
 _PLUG = "plug_height"
 
 
@@ -34,7 +34,7 @@ def plugs_behind(plan: Plan) -> list[Items]:
     told = []
     for name, at in places.items():
         behind = _nearest(at, chairs)
-        if name in plugged and behind is not None and micrometres(behind.away_m) < _NEAR_UM:
+        if name in plugged and behind is not None and micrometers(behind.away_m) < _NEAR_UM:
             told.append(_told(name, behind, plan))
     return [Items(lead="Plugs behind the chairs:", items=tuple(told))] if told else []
 
@@ -62,7 +62,7 @@ def _told(name: str, behind: _Behind, plan: Plan) -> str:
         return f"{text}: {check}."
     takes = f"a plug and the bend of its cord take about {at_least_text(plug.value, units)}"
     takes += f" ({plug.standing.value})"
-    if micrometres(behind.away_m) < micrometres(plug.value):
+    if micrometers(behind.away_m) < micrometers(plug.value):
         return (
             f"{text}, and {takes}: TOO LITTLE. Use another outlet or a flat plug, or move the row "
             f"forward; {check}."

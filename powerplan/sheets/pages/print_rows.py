@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import joined, length_text, micrometres, plural
+from powerplan.model.lengths import joined, length_text, micrometers, plural
 from powerplan.model.plan import Cord, PlacedChair, Plan
 from powerplan.model.spec import ChairKind, Riser, Row
 from powerplan.sheets.chalk import Chalk, chalk_of
@@ -192,7 +192,7 @@ def about_row(row: SetRow, plan: Plan) -> str:
     """Return how a row stands in the room: chairs, middle, what it stands on, whether bolted."""
     units, room = plan.spec.project.units, plan.spec.room
     off_m = (row.middle_of_line[0] if row.plain else row.row.center_x_m) - room.width_m / 2
-    if abs(micrometres(off_m)) <= 1:
+    if abs(micrometers(off_m)) <= 1:
         middle = "its middle on the center line of the room"
     else:
         side = "right" if off_m > 0 else "left"
@@ -241,7 +241,7 @@ def _inlet(kind: ChairKind, units: str, line: str = "the line") -> str:
     off_m = forward_m - kind.rear_of_base_m
     side = "ahead of" if off_m >= 0 else "behind"
     along = f"{length_text(abs(off_m), units)} {side} {line}"
-    if not micrometres(right_m):
+    if not micrometers(right_m):
         return f"{along}, on its middle"
     aside = "right" if right_m > 0 else "left"
     return f"{along}, {length_text(abs(right_m), units)} {aside} of its middle"

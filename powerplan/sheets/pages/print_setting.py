@@ -6,7 +6,7 @@ import math
 from itertools import pairwise
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import joined, length_text, micrometres
+from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.chalk import marks_on
@@ -169,8 +169,8 @@ def _on_arcs(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
 
 def _on_marks(row: SetRow, one: Stand) -> bool:
     """Whether the rear corners of a base are the marks of the arc at its sides."""
-    on_arc_um = micrometres(row.kind.rear_of_base_m)
-    return row.chalk.touch == "back" and micrometres(one.rear_m) == on_arc_um
+    on_arc_um = micrometers(row.kind.rear_of_base_m)
+    return row.chalk.touch == "back" and micrometers(one.rear_m) == on_arc_um
 
 
 def _mark_rows(row: SetRow, units: str) -> list[tuple[str, ...]]:

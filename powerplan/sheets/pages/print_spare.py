@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import Enum
 
-from powerplan.model.lengths import joined, length_text, micrometres
+from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.plan import Cord, Plan
 from powerplan.model.spare import coiled_m, loops_of, spare_m, tail_m
 from powerplan.sheets.pages.print_places import place_words
@@ -37,13 +37,13 @@ def lies(cord: Cord, plan: Plan) -> Lies:
         For the chairs' openings and the numbers.
     """
     over_m, chair = spare_m(cord), bag_of(cord, plan)
-    if micrometres(over_m) <= 0:
+    if micrometers(over_m) <= 0:
         return Lies.NOTHING_LEFT
     if cord.park_m is not None:
         return Lies.COILED
     if not any(zone.chair == chair and zone.kind != "pinch" for zone in plan.zones):
         return Lies.NOT_MEASURED
-    if micrometres(over_m) > micrometres(number_m(plan, "park_over")):
+    if micrometers(over_m) > micrometers(number_m(plan, "park_over")):
         return Lies.NO_ROOM
     return Lies.ALONG
 
@@ -186,8 +186,8 @@ def _comes_over(one: Stand, cord: Cord) -> bool:
         for across in (-1, 1)
         for along in (-1, 1)
     ]
-    behind_um = micrometres(max(v for _, v in corners)) + micrometres(one.seat.back_travel_m)
-    half_um = micrometres(one.seat.seat_width_m / 2)
+    behind_um = micrometers(max(v for _, v in corners)) + micrometers(one.seat.back_travel_m)
+    half_um = micrometers(one.seat.seat_width_m / 2)
     aside = min(u for u, _ in corners), max(u for u, _ in corners)
-    beside = micrometres(aside[0]) >= half_um or micrometres(aside[1]) <= -half_um
+    beside = micrometers(aside[0]) >= half_um or micrometers(aside[1]) <= -half_um
     return behind_um > 0 and not beside

@@ -9,7 +9,7 @@ from itertools import pairwise
 from powerplan.engineering.cords.clip import span_inside
 from powerplan.engineering.cords.decks import deck_of
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.plan import Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.pages.print_places import STRAIGHT_M, bend_words, spot_of
@@ -50,7 +50,7 @@ def stretches(cord: Cord, row: SetRow, plan: Plan) -> tuple[Stretch, ...]:
     """
     found = []
     height_m = _start_height_m(cord, plan)
-    if micrometres(height_m):
+    if micrometers(height_m):
         found.append(_climb("down {} to the floor", height_m, cord.path_m[0]))
     for start, end in pairwise(cord.path_m):
         here, before = start, 0.0
@@ -60,7 +60,7 @@ def stretches(cord: Cord, row: SetRow, plan: Plan) -> tuple[Stretch, ...]:
                 found.append(_level(here, edge, row, plan))
             found.append(_climb(words, climb_m, edge))
             here, before = edge, share
-        if micrometres(math.dist(here, end)):
+        if micrometers(math.dist(here, end)):
             found.append(_level(here, end, row, plan))
     return tuple(found)
 
@@ -88,7 +88,7 @@ def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
         words = piece.words.replace("{}", length_text(piece.told_m, units))
         if following is None:
             words += f", to {goal}"
-        elif micrometres(math.dist(piece.end, here)):
+        elif micrometers(math.dist(piece.end, here)):
             bend = bend_words(here, piece.end, row, plan)
             words += f", to {bend.removeprefix('at ').removeprefix('on ')}"
         told.append(words)
@@ -139,7 +139,7 @@ def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
             return f"the {wall_name(room, wall)}"
     keep_m = number_m(plan, "cord_clearance") + plan.spec.cords.diameter_m
     behind = [-row.chalk.place(at)[1] for at in (start, end)]
-    even = len({micrometres(one.rear_m) for one in row.stands}) == 1
+    even = len({micrometers(one.rear_m) for one in row.stands}) == 1
     if even and not row.curved and all(0.0 < off_m <= keep_m + STRAIGHT_M for off_m in behind):
         return "the rear of the bases"
     return ""

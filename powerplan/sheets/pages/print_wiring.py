@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import NamedTuple
 
-from powerplan.model.lengths import INCH_M, amps_text, joined, length_text, micrometres
+from powerplan.model.lengths import INCH_M, amps_text, joined, length_text, micrometers
 from powerplan.model.plan import Box, CircuitUse, Plan
 from powerplan.model.spec import Outlet
 from powerplan.sheets.drawings.home_runs import place_of
@@ -16,7 +16,7 @@ from powerplan.sheets.parts import Items, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN
 
 _UP_TO_UM = {"mm": 100_000, "m": 100_000}
-_HALF_FOOT_UM = micrometres(float(6 * INCH_M))
+_HALF_FOOT_UM = micrometers(float(6 * INCH_M))
 _PANEL = "panel"
 
 
@@ -33,7 +33,7 @@ class Bought(NamedTuple):
 def estimate_m(length_m: float, units: str) -> float:
     """Return an estimate of wire rounded up: to half a foot, or to 100 mm. [m]"""
     step = _UP_TO_UM.get(units, _HALF_FOOT_UM)
-    return -(-micrometres(length_m) // step) * step / 1e6
+    return -(-micrometers(length_m) // step) * step / 1e6
 
 
 def rises_m(box: Box, plan: Plan) -> float | None:
@@ -42,7 +42,7 @@ def rises_m(box: Box, plan: Plan) -> float | None:
     if source is None or box.wiring_m is None:
         return None
     square = abs(box.x_m - source[0]) + abs(box.y_m - source[1])
-    return max(0.0, (micrometres(box.wiring_m) - micrometres(square)) / 1e6)
+    return max(0.0, (micrometers(box.wiring_m) - micrometers(square)) / 1e6)
 
 
 def wires(plan: Plan) -> list[Part]:

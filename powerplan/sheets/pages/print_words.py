@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text, micrometres
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Outlet, Size
 from powerplan.sheets.off_walls import on_wall_words, place_words
@@ -30,7 +30,7 @@ def from_center(x_m: float, plan: Plan, *, step: int = 8) -> str:
     step : int
         The fraction of an inch to round to.
     """
-    off_um = micrometres(x_m) - micrometres(plan.spec.room.width_m / 2)
+    off_um = micrometers(x_m) - micrometers(plan.spec.room.width_m / 2)
     if not off_um:
         return "on it"
     side = "right" if off_um > 0 else "left"
@@ -81,7 +81,7 @@ def cord_exit(box: Box, plan: Plan) -> str:
 
 
 def _apart(one: Point, other: Point) -> bool:
-    return any(micrometres(a) != micrometres(b) for a, b in zip(one, other, strict=True))
+    return any(micrometers(a) != micrometers(b) for a, b in zip(one, other, strict=True))
 
 
 def _side(right_m: float, ahead_m: float) -> str:

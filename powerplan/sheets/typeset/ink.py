@@ -1,6 +1,6 @@
 """What a sheet of paper is made of once its pages are set: letters, rules and pictures.
 
-Places are in millimetres from the upper left corner, x to the right and y down, as one sets a page.
+Places are in millimeters from the upper left corner, x to the right and y down, as one sets a page.
 A picture keeps its own frame: see ``powerplan.sheets.lower``.
 """
 

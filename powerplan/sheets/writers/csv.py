@@ -1,6 +1,6 @@
 """Tables for a spreadsheet: boxes, cords, what to buy and for whom, circuits.
 
-Every length stands twice: in metres as a number, and as a tape shows it. Currents are numbers in
+Every length stands twice: in meters as a number, and as a tape shows it. Currents are numbers in
 amperes. What is not known says so. Lines end as RFC 4180 has it.
 """
 

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from ezdxf.layouts.layout import Modelspace, Paperspace
 
 _WEIGHTS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140)
-_INCHES, _MILLIMETRES = 1, 4
+_INCHES, _MILLIMETERS = 1, 4
 _APART_MM = 20.0
 _SMALL_MM = 1.8
 _HAIR_MM = 0.1
@@ -42,7 +42,7 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
 
     The first drawing stands where the room is: its origin is the back-left corner, screen up. The
     others stand to the right of it. Drawing units are inches where the plan prints feet or inches,
-    else millimetres.
+    else millimeters.
 
     Parameters
     ----------
@@ -116,7 +116,7 @@ def _same_bytes(ezdxf: Any) -> Iterator[None]:
 
 def _head(document: Document, inches: bool) -> None:
     head = document.header
-    head["$INSUNITS"] = _INCHES if inches else _MILLIMETRES
+    head["$INSUNITS"] = _INCHES if inches else _MILLIMETERS
     head["$MEASUREMENT"] = 0 if inches else 1
     head["$LUNITS"] = 4 if inches else 2
     head["$LUPREC"] = 4 if inches else 0
@@ -137,7 +137,7 @@ def _tables(document: Document) -> None:
 
 
 def _linetype(document: Document, one: Layer) -> str:
-    """The line type of a layer, its dashes in millimetres of paper."""
+    """The line type of a layer, its dashes in millimeters of paper."""
     if not one.dash_mm:
         return "CONTINUOUS"
     name = one.key.upper().replace("_", "-")

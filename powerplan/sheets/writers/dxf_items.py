@@ -32,8 +32,8 @@ _ATTACHED = {"t": 1, "m": 4, "b": 7}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
-    """Where a view stands in model space: ``unit_per_m`` drawing units are a metre of floor,
-    ``unit_per_mm`` a millimetre of paper at the view's scale; ``shift`` is added, in units."""
+    """Where a view stands in model space: ``unit_per_m`` drawing units are a meter of floor,
+    ``unit_per_mm`` a millimeter of paper at the view's scale; ``shift`` is added, in units."""
 
     unit_per_m: float
     unit_per_mm: float

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from powerplan.sheets.scene import View
 
 _PT = 72 / 25.4
-"""Points in a millimetre."""
+"""Points in a millimeter."""
 
 _PLAIN, _BOLD = "powerplan-letters", "powerplan-letters-bold"
 _ANCHORS_DOWN = {"b": 0.0, "m": 0.5, "t": 1.0}

@@ -1,4 +1,4 @@
-"""A drawing as SVG: paper millimetres, black only, letters that can be selected and searched."""
+"""A drawing as SVG: paper millimeters, black only, letters that can be selected and searched."""
 
 from __future__ import annotations
 
@@ -159,6 +159,6 @@ def _told(text: str) -> str:
 
 
 def _number(value: float) -> str:
-    """A number of millimetres or degrees to a thousandth, as short as it goes."""
+    """A number of millimeters or degrees to a thousandth, as short as it goes."""
     text = f"{value:.3f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
