@@ -192,13 +192,13 @@ def met(room: Room, point: Point, side: Wall) -> Met:
             continue
         place = low[axis] + (high[axis] - low[axis]) * (point[1 - axis] - low[1 - axis]) / span
         if (place - point[axis]) * out >= 0:
-            face = round(place + out * behind_m(room, line, axis), 6)
+            face = place + out * behind_m(room, line, axis)
             counts = abs(place - far_m) <= _SQUARE_M
             slants = micrometers(low[axis]) != micrometers(high[axis])
             found.append((abs(place - point[axis]), Met(line.label, face, counts, slants)))
     if found:
         return min(found)[1]
-    face = round(far_m + out * side_build_up_m(room, side), 6)
+    face = far_m + out * side_build_up_m(room, side)
     return Met(wall_name(room, side), face, True, False)
 
 

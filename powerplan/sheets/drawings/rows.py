@@ -6,7 +6,7 @@ from powerplan.model.geometry import Rect
 from powerplan.model.lengths import joined, plural
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
-from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright
+from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright, name_chairs
 from powerplan.sheets.drawings.key_plan import key_view
 from powerplan.sheets.drawings.loose import draw_loose, loose_of, outline_of
 from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch, draw_slack
@@ -119,7 +119,9 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
     draw_floor(sketch, plan, framing=False, apart=(row.swept,))
     draw_reclined(sketch, row)
     draw_upright(sketch, row)
-    if plan.decision.verdict != NOT_POSSIBLE:
+    if plan.decision.verdict == NOT_POSSIBLE:
+        name_chairs(sketch, row)
+    else:
         draw_order(sketch, row)
     draw_feeds(sketch, plan, row, cords)
     draw_loose(sketch, plan, row)

@@ -47,8 +47,8 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     legend : View, optional
         What their lines and signs mean.
     """
-    floor, *large = [Figure(view=view) for view in views]
-    drawn = [floor] if legend is None else [floor, Figure(view=legend)]
+    drawn, large = ([Figure(view=view) for view in some] for some in (views[:1], views[1:]))
+    drawn += [] if legend is None else [Figure(view=legend)]
     parts: list[Part] = []
     if plan.decision.verdict == NOT_POSSIBLE:
         lines = (
