@@ -254,8 +254,12 @@ def test_the_gap_behind_a_turned_row_counts_only_where_all_of_it_is_narrow():
     spec = make_spec(room=SQUARE, rows=(row,), chairs=(OPEN,), outlets=())
     rows = seat_rows(spec)
     covered = unary_union([Polygon(outline) for outline in covered_floor(spec, rows, NEC)])
-    for chair in rows[0].chairs:
-        corners = [chair.frame.point((u, 0.0)) for u in (chair.floor.left_m, chair.floor.right_m)]
+    for n, chair in enumerate(rows[0].chairs):
+        # A shared arm is halved between its two seats.
+        half_m = chair.kind.arm_width_m / 2
+        left_m = chair.floor.left_m + (half_m if n > 0 else 0.0)
+        right_m = chair.floor.right_m - (half_m if n < 2 else 0.0)
+        corners = [chair.frame.point((u, 0.0)) for u in (left_m, right_m)]
         deepest_m = max(y_m for _, y_m in corners) / math.cos(0.05)
         behind = Polygon([*corners, (corners[1][0], 0.16), (corners[0][0], 0.16)])
         rest = behind.difference(covered).area

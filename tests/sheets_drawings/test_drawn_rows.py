@@ -71,9 +71,9 @@ def test_a_row_too_long_for_the_paper_with_its_measures_is_drawn_smaller_and_kee
     # measures belong to it: the chalk line is measured at the left wall, and the words at the right
     # end tell how far that is from there. With both it is more than the paper's 254 mm.
     (view,) = cord_views(wide(6), UPRIGHT_MM, TURNED_MM)
-    assert view.scale == 48
-    assert view.width_mm <= UPRIGHT_MM[0]
-    assert view.height_mm <= UPRIGHT_MM[1]
+    assert view.scale == 32
+    assert view.width_mm <= TURNED_MM[0]
+    assert view.height_mm <= TURNED_MM[1]
     assert hidden_ends(view) == []
 
 
