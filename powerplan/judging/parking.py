@@ -21,7 +21,7 @@ from powerplan.judging.convex import (
 from powerplan.judging.loose import floor_of
 from powerplan.judging.outlines import depth_m
 from powerplan.judging.outlines import room_left_m as outline_left_m
-from powerplan.judging.paths import path_length_m
+from powerplan.judging.paths import length_inside_any_m, path_length_m
 from powerplan.judging.tails import judge_tail
 from powerplan.judging.versions import is_first
 from powerplan.model.findings import Finding
@@ -119,6 +119,11 @@ def _over_others(case: Case, cord: Cord, coil: Convex) -> Iterator[Finding]:
     for name, piece in _others(case, cord):
         if _over(piece, coil):
             yield case.broken(_WAY, f"cord {cord.id}", f"its spare is parked on {name}")
+    for other in case.plan.cords:
+        in_line = other is cord and not cord.tail_m
+        if not in_line and length_inside_any_m(other.path_m, (coil,), -LENIENT_M) > LENIENT_M:
+            note = f"its spare is parked on the way of cord {other.id}"
+            yield case.broken(_WAY, f"cord {cord.id}", note)
 
 
 def _size(case: Case, cord: Cord, size: Point) -> Iterator[Finding]:

@@ -109,9 +109,11 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Beds:
-    """Floor for coils and for their tails, and what lies loose on it. [m]"""
+    """Floor for coils, as clear of reclined chairs as cords are of what moves or just off them;
+    floor for their tails; and what lies loose on it. [m]"""
 
-    coils: Shape
+    clear: Shape
+    just_off: Shape
     tails: Shape
     loose: Shape
 
@@ -123,8 +125,12 @@ def _beds(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> _Beds:
     loose = united(spot.shape for spot in spots)
     swept = united(polygon(outline) for row in site.rows for outline in row.swept)
     tails = grown(site.router.floor.lanes, COVER_M)
-    taken = shapely.union(grown(swept, -COVER_M), grown(loose, -COVER_M))
-    return _Beds(coils=shapely.difference(tails, taken), tails=tails, loose=loose)
+    just_off = shapely.difference(
+        tails, shapely.union(grown(swept, -COVER_M), grown(loose, -COVER_M))
+    )
+    near_m = site.rules.length_m("cord_clearance") - COVER_M
+    clear = shapely.difference(just_off, grown(swept, near_m))
+    return _Beds(clear=clear, just_off=just_off, tails=tails, loose=loose)
 
 
 def served(run: Run, leg: Leg) -> SeatedChair:
@@ -148,15 +154,9 @@ def _place(
     beds: _Beds,
     taken: tuple[Coil, ...],
 ) -> Coil | None:
-    """The best free floor behind a chair, where possible with no other cord under the coil."""
+    """The best free floor behind a chair, with no cord under the coil but where it lies in line."""
     depth_m, spare = site.rules.length_m("coil_depth"), left_over_m(leg.bought_m, leg.length_m)
-    width_m, _ = coil_size_m(spare, site.rules)
-    crossed: Coil | None = None
-    square = chair.frame.is_room
-    middles = (
-        _middles(site, chair, depth_m) if square else _askew_middles(site, chair, width_m, depth_m)
-    )
-    for middle in middles:
+    for middle, floor in _spots(site, chair, coil_size_m(spare, site.rules), beds):
         tail = _tail(site, leg.path, middle, depth_m, beds.tails)
         if tail is None or _goes_over(tail, beds.loose):
             continue
@@ -165,40 +165,61 @@ def _place(
             continue
         wide_m, deep_m = coil_size_m(left_m, site.rules)
         coil = Coil(middle=middle, width_m=wide_m, depth_m=deep_m, tail=tail)
-        if not _lies_free(site, chair, coil, beds.coils, taken):
+        if not _lies_free(site, chair, coil, floor, taken):
             continue
-        if not any(_passes(path, coil.rect) for path in others):
+        under = [*others, leg.path] if tail else others
+        if not any(_passes(path, coil.rect) for path in under):
             return coil
-        crossed = crossed or coil
-    return crossed
+    return None
 
 
-def _middles(site: Site, chair: SeatedChair, depth_m: float) -> Iterator[Point]:
+def _spots(
+    site: Site, chair: SeatedChair, size_m: tuple[float, float], beds: _Beds
+) -> Iterator[tuple[Point, Shape]]:
+    """Places for the middle of a coil and the floor it keeps to: clear of reclined chairs where
+    there is room for that, else just off them."""
+    near_m = site.rules.length_m("cord_clearance")
+    for clear_m, floor in ((near_m, beds.clear), (0.0, beds.just_off)):
+        middles = (
+            _middles(site, chair, size_m[1], clear_m)
+            if chair.frame.is_room
+            else _askew_middles(site, chair, size_m, clear_m)
+        )
+        for middle in middles:
+            yield middle, floor
+
+
+def _middles(site: Site, chair: SeatedChair, depth_m: float, clear_m: float) -> Iterator[Point]:
     """Places for the middle of a coil, the best first."""
     lanes, keep_m = site.router.floor.lanes, site.router.floor.keep_m
     steps = range(1, round(_ASIDE_M / _STEP_M) + 1)
     aside = (0.0, *(side * step * _STEP_M for step in steps for side in (-1, 1)))
     near_m = chair.floor.back_m - keep_m
-    reclined_m = chair.y_m - chair.kind.back_travel_m
+    wall_m = site.rules.length_m("cord_clearance")
+    reclined_m = chair.y_m - chair.kind.back_travel_m - clear_m
     spans = [(x_m, _behind(lanes, chair.x_m + x_m, near_m)) for x_m in aside]
     ahead_m = min(reclined_m, near_m)
-    wall_m = site.rules.length_m("cord_clearance")
     for x_m, far_m in spans:
         if far_m is not None and ahead_m - far_m >= depth_m:
             middle_m = min(max((far_m + ahead_m) / 2, far_m + wall_m + depth_m / 2), ahead_m)
             near = ahead_m - depth_m / 2
             yield on_grid(chair.x_m + x_m), on_grid(min(middle_m, near))
             yield on_grid(chair.x_m + x_m), on_grid(near)
+    for x_m, far_m in spans:
+        if far_m is not None:
+            room_m = ahead_m - depth_m - far_m - wall_m
+            for step in range(1, math.floor(room_m / _STEP_M) + 1):
+                yield on_grid(chair.x_m + x_m), on_grid(ahead_m - depth_m / 2 - step * _STEP_M)
 
 
 def _askew_middles(
-    site: Site, chair: SeatedChair, width_m: float, depth_m: float
+    site: Site, chair: SeatedChair, size_m: tuple[float, float], clear_m: float
 ) -> Iterator[Point]:
     """Places behind a turned chair for a coil that lies square to the room, the best first."""
     sine, cosine = abs(math.sin(chair.angle_rad)), abs(math.cos(chair.angle_rad))
-    half_m = (width_m * sine + depth_m * cosine) / 2
+    half_m = (size_m[0] * sine + size_m[1] * cosine) / 2
     near_m = chair.floor.back_m - site.router.floor.keep_m
-    reclined_m = chair.spot[1] - chair.kind.back_travel_m
+    reclined_m = chair.spot[1] - chair.kind.back_travel_m - clear_m
     steps = range(1, round(_ASIDE_M / _STEP_M) + 1)
     aside = (0.0, *(side * step * _STEP_M for step in steps for side in (-1, 1)))
     ahead_m = min(reclined_m, near_m)

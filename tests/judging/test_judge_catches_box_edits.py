@@ -237,7 +237,7 @@ def walled() -> Plan:
     )
     lead = hand_made.cord(
         ("own", "wall A3", "A3"), ((120, 0), (120, 25)), plan=25, rises=16, needed="71.5",
-        bought=96, amps=5.4, near="7", coil=(120, 4.5, 55, 2),
+        bought=96, amps=5.4, near="7", coil=(117, 4.5, 55, 2),
     )  # fmt: skip
     far = hand_made.cord(
         ("own", "wall A3", "A4"), ((120, 0), (150, 16), (150, 25)), plan=43, rises=16,

@@ -132,7 +132,15 @@ def test_a_tail_over_the_edge_of_a_riser_is_caught() -> None:
 
     report = edited(hand_made.raised(), down)
     notes = [one.note for one in report.findings if one.stops and one.rule == WAY]
-    assert notes == ["its tail goes over the edge of riser rear"]
+    assert "its tail goes over the edge of riser rear" in notes
+
+
+def test_spare_parked_on_the_way_of_another_cord_is_caught() -> None:
+    record = hand_made.boxed()
+    other = next(one for one in record.cords if one.id != record.cords[0].id)
+    (x, y), (to_x, to_y) = other.path_m[:2]
+    report = edited(record, lead(park_m=[(x + to_x) / 2, (y + to_y) / 2]))
+    assert any("parked on the way of cord" in one.note for one in report.findings if one.stops)
 
 
 def test_spare_parked_on_a_supply_is_caught() -> None:

@@ -46,13 +46,15 @@ def test_loops_of_one_size_take_up_all_that_is_spare_and_as_few_as_can_be(spare_
 
 
 def test_where_there_is_room_it_lies_behind_the_reclined_headrest() -> None:
-    # Headrest 14 in off the wall, back travel 5 in: 9 in stay free, and 4 1/2 in is their middle.
+    # Headrest 14 in off the wall, back travel 5 in: 9 in stay free, less 25 mm that cords keep from
+    # what moves: 203.6 mm, and 101.8 mm is their middle.
     (cord,) = plan().cords
-    assert cord.park_m == pytest.approx((inch(120), inch("9/2")))
-    # The inlet is 25 in off the wall and the near edge of the oval 6 1/2 in: 18 1/2 in there, as
-    # much back. 72 in less 4 in less 37 in: two loops of 15 1/2 in, (15 1/2 - 4 pi) / 2 + 4 wide.
-    assert cord.tail_m == ((inch(120), inch(25)), (inch(120), pytest.approx(inch("13/2"))))
-    assert cord.coil_m == pytest.approx((inch(4 + (31 / 2 - 4 * math.pi) / 2), inch(4)), abs=1e-6)
+    assert cord.park_m == pytest.approx((inch(120), 0.1018))
+    # The inlet is 25 in off the wall and the near edge of the oval 152.6 mm: 482.4 mm there, as much
+    # back. Of 72 in less 4 in, 1727.2 mm, two loops of 381.2 mm are left.
+    assert cord.tail_m == ((inch(120), inch(25)), (inch(120), pytest.approx(0.1526)))
+    straight_m = (0.3812 - math.pi * USUAL_M) / 2
+    assert cord.coil_m == pytest.approx((USUAL_M + straight_m, USUAL_M), abs=1e-6)
 
 
 def test_close_to_a_wall_there_is_none_under_the_reclining_back() -> None:
