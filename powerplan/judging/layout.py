@@ -83,6 +83,11 @@ def _obstacles(case: Case, row: LaidRow) -> Iterator[Finding]:
             spare_m = min(apart_m(body.swept, piece) for body in row.bodies)
             note = f"obstacle {area.id}"
             yield case.hold("row-clears-obstacle", _name(row), spare_m, 0.0, note=note)
+    for area in case.plan.spec.walkways:
+        for piece in pieces(of_rect(area.rect)):
+            spare_m = min(apart_m(body.swept, piece) for body in row.bodies)
+            note = f"walkway {area.id}"
+            yield case.hold("row-clears-walkway", _name(row), spare_m, 0.0, note=note)
 
 
 def _carries(riser: Riser, row: LaidRow) -> bool:

@@ -52,6 +52,14 @@ def test_an_obstacle_stands_clear_of_the_footrests(back: float, value: float, ca
     assert held(report, "row-clears-obstacle") == (inch(value), caught)
 
 
+def test_a_row_in_a_walkway_is_seen() -> None:
+    aisle = make_area("aisle", 100, 78, 12, 12)
+    report = with_room(hand_made.chained(), walkways=(aisle,))
+    [finding] = [one for one in report.findings if one.rule == "row-clears-walkway"]
+    assert finding.value == pytest.approx(inch(-2))
+    assert not finding.stops
+
+
 def rows(ahead: float, **changes: Any) -> tuple[Row, Row]:
     """Row A, and row B with its headrests so far from the back wall."""
     return make_row(), make_row(id="B", headrest_to_wall_m=inch(ahead), **changes)

@@ -50,8 +50,8 @@ def test_where_there_is_room_it_lies_behind_the_reclined_headrest() -> None:
     # what moves: 203.6 mm, and 101.8 mm is their middle.
     (cord,) = plan().cords
     assert cord.park_m == pytest.approx((inch(120), 0.1018))
-    # The inlet is 25 in off the wall and the near edge of the oval 152.6 mm: 482.4 mm there, as much
-    # back. Of 72 in less 4 in, 1727.2 mm, two loops of 381.2 mm are left.
+    # The inlet is 25 in off the wall and the near edge of the oval 152.6 mm: 482.4 mm there, as
+    # much back. Of 72 in less 4 in, 1727.2 mm, two loops of 381.2 mm are left.
     assert cord.tail_m == ((inch(120), inch(25)), (inch(120), pytest.approx(0.1526)))
     straight_m = (0.3812 - math.pi * USUAL_M) / 2
     assert cord.coil_m == pytest.approx((USUAL_M + straight_m, USUAL_M), abs=1e-6)

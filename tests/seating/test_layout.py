@@ -90,6 +90,19 @@ def test_a_reclined_chair_may_touch_an_obstacle_and_not_stand_in_it():
     assert_boundary("row-clears-obstacle", spec_for)
 
 
+def test_a_row_in_a_walkway_is_advised_against():
+    # The footrests end 80 in from the back wall.
+    def spec_for(more_m):
+        aisle = make_area("aisle", 100, 80, 36, 100)
+        rect = replace(aisle.rect, back_m=aisle.rect.back_m - more_m)
+        return make_spec(walkways=(replace(aisle, rect=rect),))
+
+    assert_boundary("row-clears-walkway", spec_for)
+    told = only("row-clears-walkway", spec_for(inch(3)))
+    assert told.force is Force.ADVICE
+    assert "needs 3 in of the floor that people walk on" in told.note
+
+
 def test_bases_of_two_rows_may_touch_and_not_stand_in_each_other():
     # Row A's bases end at 53 in; row B's begin 4 in ahead of its headrests.
     assert_boundary("rows-apart", lambda more_m: two_rows(inch(49) - more_m))

@@ -41,7 +41,7 @@ def layout_findings(
     for row in rows:
         found.extend(_row_fits_walls(spec, row, rules))
     for row in rows:
-        found.extend(_row_clears_obstacles(spec, row, rules))
+        found.extend(_row_clears(spec, row, rules))
     found.extend(ahead.rows_apart(spec, rows, rules))
     found.extend(_headrest_clears_wall(spec, row, rules) for row in rows)
     found.extend(ahead.footrests_clear_rows_ahead(spec, rows, rules))
@@ -81,20 +81,26 @@ def _row_fits_walls(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Find
     return found
 
 
-def _row_clears_obstacles(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Finding]:
-    rule = rules.rules["row-clears-obstacle"]
+def _row_clears(spec: PlanSpec, row: SeatedRow, rules: RuleSet) -> list[Finding]:
+    """A row against what stands on the floor, and against where people walk."""
+    areas = [("row-clears-obstacle", area, f"{area.id} stands on") for area in spec.obstacles]
+    areas += [
+        ("row-clears-walkway", area, f"people walk on in walkway {area.id}")
+        for area in spec.walkways
+    ]
     found = []
-    for obstacle in spec.obstacles:
-        value_m = least_apart_m(row.swept, (obstacle.rect.outline,))
+    for rule, area, what in areas:
+        value_m = least_apart_m(row.swept, (area.rect.outline,))
         note = ""
         if not _fits(value_m):
             short = length_text(-value_m, spec.project.units)
             note = (
-                f"Reclined, row {row.row.id} needs {short} of the floor that {obstacle.id} stands "
-                "on: move the row by that much or take a seat less."
+                f"Reclined, row {row.row.id} needs {short} of the floor that {what}: move the row "
+                "by that much or take a seat less."
             )
-        subject = f"row {row.row.id} and {obstacle.id}"
-        found.append(hold(rule, subject, value_m, 0.0, note=note))
+        found.append(
+            hold(rules.rules[rule], f"row {row.row.id} and {area.id}", value_m, 0.0, note=note)
+        )
     return found
 
 
