@@ -43,7 +43,8 @@ def test_a_reading_that_differs_says_by_how_much_and_what_may_be_wrong():
     assert finding.value == pytest.approx(inch(12))
     assert finding.note.startswith(
         "The tape read 19 ft for tape; the plan has 20 ft, so the tape's is 1 ft shorter: one of "
-        "the two is mistyped, something is measured from the wrong side (left for right)"
+        "the two is mistyped, something is measured from the wrong side (left for right, "
+        "back for screen)"
     )
 
 
