@@ -38,8 +38,8 @@ def readings_agree(spec: PlanSpec, rules: RuleSet) -> tuple[Finding, ...]:
                 f"The tape read {length_text(reading.length_m, units)} for {reading.id}; the plan "
                 f"has {length_text(plan_m, units)}, so the tape's is {length_text(off_m, units)} "
                 f"{longer}: one of the two is mistyped, something is measured from the wrong side "
-                "(left for right, back for screen), or the room is not square. Measure again before "
-                "anything is cut."
+                "(left for right, back for screen), or the room is not square. Measure again "
+                "before anything is cut."
             )
         rule = rules.rules["reading-agrees"]
         found.append(hold(rule, f"reading {reading.id}", off_m, limit_m, note=note))
