@@ -130,6 +130,7 @@ def _beds(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> _Beds:
     )
     near_m = site.rules.length_m("cord_clearance") - COVER_M
     clear = shapely.difference(just_off, grown(swept, near_m))
+    shapely.prepare([clear, just_off])
     return _Beds(clear=clear, just_off=just_off, tails=tails, loose=loose)
 
 
@@ -157,6 +158,9 @@ def _place(
     """The best free floor behind a chair, with no cord under the coil but where it lies in line."""
     depth_m, spare = site.rules.length_m("coil_depth"), left_over_m(leg.bought_m, leg.length_m)
     for middle, floor in _spots(site, chair, coil_size_m(spare, site.rules), beds):
+        least = Coil(middle=middle, width_m=depth_m, depth_m=depth_m)
+        if not shapely.covers(floor, box(least.rect)):
+            continue  # not even one round loop has room
         tail = _tail(site, leg.path, middle, depth_m, beds.tails)
         if tail is None or _goes_over(tail, beds.loose):
             continue
