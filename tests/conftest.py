@@ -3,12 +3,15 @@
 from collections import Counter
 
 import pytest
-from hypothesis import settings
+from hypothesis import is_hypothesis_test, settings
 from laws import hold_over_many
 
 from powerplan.model.findings import Standing
 
-settings.register_profile("suite", deadline=None, derandomize=True, print_blob=True)
+settings.register_profile(
+    "suite", deadline=None, derandomize=True, print_blob=True, max_examples=30
+)
+settings.register_profile("longer", settings.get_profile("suite"), max_examples=100)
 settings.load_profile("suite")
 
 _TALLY: Counter[str] = Counter()
@@ -17,13 +20,14 @@ _TALLY: Counter[str] = Counter()
 def pytest_configure(config: pytest.Config) -> None:
     if config.option.markexpr == "slow":
         hold_over_many()
+        settings.load_profile("longer")
 
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     if config.option.markexpr == "slow":
         for item in items:
-            if item.get_closest_marker("law"):
+            if is_hypothesis_test(getattr(item, "obj", None)):
                 item.add_marker("slow")
     standings = {str(standing) for standing in Standing}
     for item in items:

@@ -1,11 +1,11 @@
 """Laws over drawn things: how many each is held over, and rooms planned once for all of them.
 
 In the suite every law of one kind of room is held over the same rooms, so that each is planned
-once; with ``-m slow`` every law draws many rooms of its own.
+once; with ``-m slow`` every law draws many rooms of its own, and so does every ``given`` test.
 """
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import lru_cache
 from typing import Any
 
@@ -35,6 +35,7 @@ def planned(spec: PlanSpec) -> Plan:
     return make_plan(spec, rule_set(spec.project.rules), HASH)
 
 
+@lru_cache(maxsize=64)
 def agreed(spec: PlanSpec) -> Plan:
     """The plan of a room, with which the judge has no quarrel."""
     made = planned(spec)
@@ -79,3 +80,15 @@ def law(
         return pytest.mark.law(whole if _run["long"] else seed(start)(whole))
 
     return held
+
+
+def held_over(many: int, **how: Any) -> Callable[[Any], Any]:
+    """How many a ``given`` test of a costly thing draws: a third in the suite, never under five;
+    all in the longer checks."""
+    count = many if _run["long"] else min(many, max(5, many // 3))
+    return settings(max_examples=count, **how)
+
+
+def cases(usual: Iterable[Any], *slow: Any) -> list[Any]:
+    """Cases of a costly test: some in the suite, the others in the longer checks."""
+    return [*usual, *(pytest.param(case, marks=pytest.mark.slow) for case in slow)]

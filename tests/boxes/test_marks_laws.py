@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 from box_world import World, half_um, marked
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 from mirrored import mirrored
 from support import (
     inch,
@@ -87,7 +88,7 @@ def spot_of(point):
     return half_um(point[0]), half_um(point[1])
 
 
-@settings(max_examples=80)
+@held_over(80)
 @given(specs())
 def test_a_mark_is_the_tapes_nearest_to_the_ideal_of_all_that_are_allowed(spec):
     world = World(spec)
@@ -102,7 +103,7 @@ def test_a_mark_is_the_tapes_nearest_to_the_ideal_of_all_that_are_allowed(spec):
         assert "no mark of the tape" in spot.moved_because
 
 
-@settings(max_examples=60)
+@held_over(60)
 @given(specs())
 def test_a_box_anywhere_within_its_drift_is_clear_of_everything(spec):
     world, spot = World(spec), marked(spec)
@@ -117,7 +118,7 @@ def test_a_box_anywhere_within_its_drift_is_clear_of_everything(spec):
             assert world.allows((x + int(across * 2e6), y + int(along * 2e6)))
 
 
-@settings(max_examples=60)
+@held_over(60)
 @given(specs())
 def test_where_a_middle_may_sit_is_all_that_is_allowed_and_nothing_else(spec):
     world, spot = World(spec), marked(spec)
@@ -131,7 +132,7 @@ def test_where_a_middle_may_sit_is_all_that_is_allowed_and_nothing_else(spec):
         assert told is world.allows((x, y))
 
 
-@settings(max_examples=60)
+@held_over(60)
 @given(specs())
 def test_a_box_in_a_mirror_is_the_mirror_of_the_box(spec):
     spot, twin = marked(spec), marked(mirrored(spec))
@@ -153,7 +154,7 @@ def _area(part):
     return (right - left) * (front - back)
 
 
-@settings(max_examples=40)
+@held_over(40)
 @given(specs(), st.sampled_from(["in", "m"]))
 def test_units_of_one_kind_give_the_same_mark(spec, units):
     twin = {"in": "ft-in", "m": "mm"}[units]

@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 from box_world import EIGHTH, World, half_um, marked
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 from support import (
     inch,
     make_area,
@@ -149,7 +150,7 @@ def runs_of(spec):
     return RUNS if spec.floor.joists_run is None else (spec.floor.joists_run,)
 
 
-@settings(max_examples=60)
+@held_over(60)
 @given(specs())
 def test_one_of_two_marks_is_clear_wherever_the_joists_lie(spec):
     spot = marked(spec)
@@ -163,7 +164,7 @@ def test_one_of_two_marks_is_clear_wherever_the_joists_lie(spec):
     assert World(spec).off(marks[0]) <= World(spec).off(marks[1])
 
 
-@settings(max_examples=60)
+@held_over(60)
 @given(specs())
 def test_within_its_drift_a_first_mark_keeps_the_promise_of_the_two(spec):
     spot = marked(spec)
@@ -180,7 +181,7 @@ def test_within_its_drift_a_first_mark_keeps_the_promise_of_the_two(spec):
                 assert world.allows(first) or world.allows(second)
 
 
-@settings(max_examples=25)
+@held_over(25)
 @given(specs())
 def test_no_pair_of_tape_marks_does_it_where_none_is_given(spec):
     spot = marked(spec)
@@ -202,7 +203,7 @@ def test_no_pair_of_tape_marks_does_it_where_none_is_given(spec):
         assert not all(parted)
 
 
-@settings(max_examples=30)
+@held_over(30)
 @given(specs())
 def test_two_marks_lie_on_the_tape_where_they_can(spec):
     spot = marked(spec)

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from laws import cases
 
 from powerplan.cli.main import main
 
@@ -37,17 +38,15 @@ def kept_plan(folder: Path, plan: Path) -> Path:
 
 @pytest.mark.parametrize(
     "name",
-    [
+    cases(
+        ["plan.toml", "../../shop/chairs.toml", "record.json"],
         "chairs.toml",
-        "plan.toml",
         "PLAN.toml",
         "shop/plan.toml",
         "../chairs.toml",
         "../plan.toml",
-        "../../shop/chairs.toml",
-        "record.json",
         "boxes.csv",
-    ],
+    ),
 )
 def test_the_kept_plan_reads_from_the_set_and_gives_the_same_record(name: str, tmp_path: Path):
     plan = split(tmp_path, name)

@@ -20,8 +20,9 @@ from cord_rooms import (
     rounded,
 )
 from extremitypathfinder import PolygonEnvironment
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
+from laws import held_over
 from support import inch, make_chair, make_spec
 
 from powerplan.engineering.cords.paths import NoWay, Route
@@ -46,7 +47,7 @@ def _grown(rect: Rect, by_m: float) -> Rect:
 
 
 @given(OBSTACLES, PLACES, PLACES)
-@settings(max_examples=40)
+@held_over(40)
 def test_a_rounded_way_keeps_clear_of_raw_obstacles(sizes, start, end):
     spec = bare_room(*sizes)
     way = _way(all_covered(spec).route(start, end))
@@ -59,7 +60,7 @@ def test_a_rounded_way_keeps_clear_of_raw_obstacles(sizes, start, end):
 
 
 @given(OBSTACLES, PLACES, PLACES)
-@settings(max_examples=25)
+@held_over(25)
 def test_a_way_is_at_least_straight_and_its_mirror_is_as_long(sizes, start, end):
     way = _way(all_covered(bare_room(*sizes)).route(start, end))
     assert way.length_m >= math.dist(start, end) - _SAME_M
@@ -73,7 +74,7 @@ def test_a_way_is_at_least_straight_and_its_mirror_is_as_long(sizes, start, end)
 
 
 @given(OBSTACLES, PLACES, PLACES)
-@settings(max_examples=25)
+@held_over(25)
 def test_the_way_back_is_the_way_there(sizes, start, end):
     spec = bare_room(*sizes)
     there = _way(all_covered(spec).route(start, end))
@@ -88,7 +89,7 @@ def test_the_way_back_is_the_way_there(sizes, start, end):
 
 
 @given(OBSTACLES, PLACES, PLACES, st.integers(1, 40))
-@settings(max_examples=25)
+@held_over(25)
 def test_a_thicker_cord_never_has_a_shorter_way(sizes, start, end, more_mm):
     spec = bare_room(*sizes)
     thin = _way(all_covered(spec).route(start, end))
@@ -98,7 +99,7 @@ def test_a_thicker_cord_never_has_a_shorter_way(sizes, start, end, more_mm):
 
 
 @given(OBSTACLES, PLACES, PLACES)
-@settings(max_examples=25)
+@held_over(25)
 def test_one_more_obstacle_never_makes_a_way_shorter(sizes, start, end):
     fewer = all_covered(bare_room(*sizes[1:])).route(start, end)
     more = _way(all_covered(bare_room(*sizes)).route(start, end))
@@ -107,7 +108,7 @@ def test_one_more_obstacle_never_makes_a_way_shorter(sizes, start, end):
 
 
 @given(OBSTACLES, PLACES, PLACES, PLACES)
-@settings(max_examples=25)
+@held_over(25)
 def test_a_way_through_a_third_place_is_never_shorter(sizes, start, end, third):
     router = all_covered(bare_room(*sizes))
     direct = _way(router.route(start, end))
@@ -116,7 +117,7 @@ def test_a_way_through_a_third_place_is_never_shorter(sizes, start, end, third):
 
 
 @given(OBSTACLES, PLACES, PLACES)
-@settings(max_examples=25)
+@held_over(25)
 def test_a_way_bends_only_at_grown_corners_and_around_them(sizes, start, end):
     spec = bare_room(*sizes)
     way = _way(all_covered(spec).route(start, end))
@@ -158,7 +159,7 @@ _EVEN = st.tuples(st.integers(0, 60), st.integers(0, 46)).map(lambda p: at(4 * p
 
 
 @given(OBSTACLES, _EVEN, _EVEN)
-@settings(max_examples=6)
+@held_over(6)
 def test_no_way_over_a_grid_is_shorter(sizes, start, end):
     spec = bare_room(*sizes)
     way = _way(all_covered(spec).route(start, end))
@@ -172,7 +173,7 @@ _APART = st.lists(
 
 @pytest.mark.published(source="extremitypathfinder, shortest paths in polygons", standing="derived")
 @given(_APART, st.data())
-@settings(max_examples=30)
+@held_over(30)
 def test_lengths_equal_those_of_a_shortest_path_program(cells, data):
     # One obstacle in each chosen cell of a 4 by 3 board, so that grown ones stay apart.
     sizes = [
@@ -203,7 +204,7 @@ def test_lengths_equal_those_of_a_shortest_path_program(cells, data):
     OBSTACLES,
     st.integers(0, 240),
 )
-@settings(max_examples=12)
+@held_over(12)
 def test_ways_under_a_row_keep_clear_of_its_mechanism(arm, rear, wall_in, sizes, outlet_in):
     kind = make_chair(arm_gap_m=inch(arm), rear_gap_m=inch(rear))
     row = replace(make_spec().rows[0], headrest_to_wall_m=inch(wall_in))

@@ -274,6 +274,7 @@ def test_one_rows_footrests_close_the_opening_of_another_under_them():
     assert no.rule in ("cord-clear-of-mechanism", "cord-has-a-way")
 
 
+@pytest.mark.slow  # in the suite the records of whole rooms are held to it
 def test_routes_do_not_depend_on_the_hash_seed():
     code = (
         "from cord_rooms import *\n"

@@ -7,8 +7,9 @@ import pytest
 import shapely
 from cord_rooms import KEEP_M, PLACES, SIZES, bare_room, make_router
 from extremitypathfinder import PolygonEnvironment
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
+from laws import held_over
 from mirrored import mirrored
 from outlined import Corners, as_outline, outlines, room_of
 from scaled import scaled
@@ -43,7 +44,7 @@ def way(spec: PlanSpec, start: Point, end: Point) -> Route:
 
 
 @given(st.integers(20, 200), st.integers(20, 160), PLACES, PLACES)
-@settings(max_examples=30)
+@held_over(30)
 def test_an_inner_corner_is_as_far_round_as_a_rectangle_with_that_corner_filled(
     across, back, start, end
 ):
@@ -63,7 +64,7 @@ def test_an_inner_corner_is_as_far_round_as_a_rectangle_with_that_corner_filled(
 
 
 @given(outlines(), SIZES, PLACES, PLACES)
-@settings(max_examples=30, deadline=None)
+@held_over(30)
 @pytest.mark.published(
     source="extremitypathfinder: shortest path in a polygon with a hole", standing="derived"
 )
@@ -90,7 +91,7 @@ def test_ways_are_as_long_as_another_program_finds(corners, size, start, end):
 
 
 @given(outlines(), SIZES, PLACES, PLACES)
-@settings(max_examples=25)
+@held_over(25)
 def test_a_way_stays_inside_the_walls_to_what_a_record_rounds(corners, size, start, end):
     spec = outline_room(corners, size)
     found = way(spec, start, end)
@@ -101,7 +102,7 @@ def test_a_way_stays_inside_the_walls_to_what_a_record_rounds(corners, size, sta
 
 
 @given(outlines(), SIZES, PLACES, PLACES)
-@settings(max_examples=20)
+@held_over(20)
 def test_a_mirrored_room_a_turned_one_and_a_larger_one_have_the_same_ways(
     corners, size, start, end
 ):
@@ -198,7 +199,7 @@ def test_a_doorway_on_a_slanted_wall_stops_a_cord():
 
 @given(st.integers(0, 140), st.sampled_from([Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN]),
        PLACES, PLACES)  # fmt: skip
-@settings(max_examples=20)
+@held_over(20)
 def test_a_rectangle_written_as_an_outline_has_the_same_ways(place, wall, start, end):
     spec = make_spec(doors=(make_door(wall, place, 32),))
     one, other = make_router(spec), make_router(as_outline(spec))

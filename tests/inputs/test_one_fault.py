@@ -1,8 +1,9 @@
 """One fault planted in a good plan is told once, on its own line."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 from plan_texts import EVERY_KEY, LEAST, changed, faults, key_places, read
 
 PLACES = key_places()
@@ -100,14 +101,14 @@ def test_unknown_is_taken_where_it_may_stand_and_nowhere_else(line: int, table: 
 
 
 @given(st.sets(st.sampled_from(PLACES[1:]), min_size=2, max_size=20))
-@settings(max_examples=60)
+@held_over(60)
 def test_several_faults_are_all_told_in_one_run(places: set[tuple[int, str, str]]):
     told = faults(changed({line: f'{key} = [[["no"]]]' for line, _, key in places}))
     assert [number for number, _ in told] == sorted(line for line, _, _ in places)
 
 
 @given(st.sampled_from(PLACES[1:]), st.sampled_from(PLACES[1:]))
-@settings(max_examples=60)
+@held_over(60)
 def test_a_line_that_is_not_toml_does_not_hide_another_fault(
     first: tuple[int, str, str], second: tuple[int, str, str]
 ):

@@ -9,7 +9,7 @@ from toml_writer import Path, paths_of, toml_texts
 from powerplan.inputs.toml_lines import key_lines
 
 
-@law(toml_texts(), usual=100, many=1000)
+@law(toml_texts(), usual=40, many=1000)
 def test_the_keys_are_the_parsers_and_their_lines_the_writers(written: tuple[str, dict[Path, int]]):
     text, lines = written
     found = key_lines(text)

@@ -3,8 +3,9 @@
 import tomllib
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 from plan_texts import EVERY_KEY, LEAST, changed, faults, line_with, read, swapped, with_table
 
 from powerplan.model.errors import PlanFileError
@@ -155,7 +156,7 @@ def lines_of(text: str) -> st.SearchStrategy[int]:
         st.sampled_from(EVERY_KEY.splitlines()),
     ),
 )
-@settings(max_examples=400)
+@held_over(400)
 def test_whatever_stands_on_a_line_the_file_reads_or_is_refused_in_words(place: int, line: str):
     text = changed({place: line})
     told = faults(text.encode("utf-8", "replace"))
@@ -167,6 +168,6 @@ def test_whatever_stands_on_a_line_the_file_reads_or_is_refused_in_words(place: 
 
 
 @given(st.binary(max_size=300))
-@settings(max_examples=200)
+@held_over(200)
 def test_no_bytes_do_anything_but_be_refused(data: bytes):
     assert faults(data)

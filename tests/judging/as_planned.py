@@ -2,6 +2,7 @@
 unit on the floor, and a row on an arc, each with spare cord in coils."""
 
 from dataclasses import replace
+from functools import cache
 
 from loose_rooms import make_unit, supply_spec
 from support import NEC, inch, make_chair, make_outlet, make_row, make_spec
@@ -13,11 +14,13 @@ from powerplan.planning.pipeline import make_plan
 __all__ = ["curved", "supplied", "with_a_unit"]
 
 
+@cache
 def supplied() -> Plan:
     """Three chairs, two of them on one supply, and wall cords of 10 ft."""
     return make_plan(supply_spec(seats=3, shared=True, wall_cord_m=inch(120)), NEC, "0" * 64)
 
 
+@cache
 def with_a_unit() -> Plan:
     """Two chairs on an outlet unit, as one socket is free."""
     spec = make_spec(
@@ -29,6 +32,7 @@ def with_a_unit() -> Plan:
     return make_plan(replace(spec, cords=replace(spec.cords, outlet_unit="strip")), NEC, "0" * 64)
 
 
+@cache
 def curved() -> Plan:
     """Three chairs on an arc, each with a lead of 10 ft."""
     spec = make_spec(

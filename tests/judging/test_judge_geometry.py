@@ -2,8 +2,9 @@ import math
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 
 from powerplan.judging import convex, outlines, paths, shapes
 from powerplan.judging.convex import Convex, Segment
@@ -58,7 +59,7 @@ def test_distance_from_a_straight_piece_to_a_rectangle(segment: Segment, distanc
 
 
 @given(path=st.tuples(spots, spots, spots), rect=rects)
-@settings(max_examples=40)
+@held_over(40)
 def test_no_sample_of_a_path_is_nearer_than_its_distance(
     path: tuple[Point, ...], rect: Rect
 ) -> None:
@@ -69,7 +70,7 @@ def test_no_sample_of_a_path_is_nearer_than_its_distance(
 
 
 @given(path=st.tuples(spots, spots, spots), pieces=st.lists(rects, max_size=4))
-@settings(max_examples=40)
+@held_over(40)
 def test_length_outside_equals_the_sum_of_samples_outside(
     path: tuple[Point, ...], pieces: list[Rect]
 ) -> None:

@@ -7,8 +7,9 @@ import as_planned
 import hand_made
 import pytest
 from by_hand import judged_plain
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 
 from powerplan.judging.report import Report
 from powerplan.model.codec import to_plain
@@ -66,7 +67,7 @@ def test_the_records_have_coils_supplies_units_and_rows_on_an_arc() -> None:
 
 
 @given(data=st.data())
-@settings(max_examples=150)
+@held_over(150)
 def test_any_well_formed_record_gets_a_report(data: st.DataObject) -> None:
     name = data.draw(st.sampled_from(sorted(RECORDS)))
     plain = copy.deepcopy(RECORDS[name])

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 import pytest
@@ -16,6 +17,7 @@ from powerplan.planning.pipeline import make_plan
 AGREES = "record-agrees"
 
 
+@cache
 def made(place: str, *, job: str = "new", seats: int = 3, **circuit: Any) -> Plan:
     kind = make_chair(lead_m=inch(120))
     base = make_spec(

@@ -4,12 +4,12 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from laws import planned
 from loose_rooms import make_unit, supply_spec
 from support import NEC
 
 from powerplan.judging.judge import judge
 from powerplan.model.codec import plan_from_plain, to_plain
-from powerplan.planning.pipeline import make_plan
 
 Spec = dict[str, Any]
 
@@ -32,7 +32,7 @@ EDITS: dict[str, Callable[[Spec], Any]] = {
 
 @pytest.mark.parametrize("words", EDITS)
 def test_it_is_refused_with_a_sentence(words: str) -> None:
-    record = to_plain(make_plan(supply_spec(seats=2, shared=True), NEC, "0" * 64))
+    record = to_plain(planned(supply_spec(seats=2, shared=True)))
     EDITS[words](record["spec"])
     report = judge(plan_from_plain(record), NEC)
     assert any(words in finding.note for finding in report.findings), report.findings[0].note

@@ -19,8 +19,8 @@ from powerplan.model.spec import PlanSpec
 from powerplan.rulebook.loader import rule_set
 
 SLOW_TO_DRAW = [HealthCheck.too_slow, HealthCheck.data_too_large]
-ROOMS = law(any_rooms(), usual=10, many=400, suppress_health_check=SLOW_TO_DRAW)
-FILES = law(plan_files(), usual=10, many=400, suppress_health_check=SLOW_TO_DRAW)
+ROOMS = law(any_rooms(), usual=4, many=400, suppress_health_check=SLOW_TO_DRAW)
+FILES = law(plan_files(), usual=4, many=400, suppress_health_check=SLOW_TO_DRAW)
 
 
 def read(text: str) -> PlanSpec:

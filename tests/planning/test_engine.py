@@ -155,7 +155,7 @@ TERMS = st.builds(
 )
 
 
-@law(tables(), TERMS, usual=50, many=400)
+@law(tables(), TERMS, usual=20, many=400)
 def test_the_engine_finds_what_brute_force_finds(table: Table, terms: Terms) -> None:
     ranks = [_rank(table, terms, picked) for picked in _covers(table, 0)]
     best = min((rank for rank in ranks if rank is not None), default=None)
@@ -163,7 +163,7 @@ def test_the_engine_finds_what_brute_force_finds(table: Table, terms: Terms) -> 
     assert (None if pick is None else pick.rank) == best
 
 
-@law(tables(), TERMS, usual=50, many=400)
+@law(tables(), TERMS, usual=20, many=400)
 def test_what_is_picked_covers_every_seat_once_within_its_circuits(
     table: Table, terms: Terms
 ) -> None:
@@ -175,7 +175,7 @@ def test_what_is_picked_covers_every_seat_once_within_its_circuits(
     assert _rank(table, terms, list(zip(pick.choices, pick.circuits, strict=True))) == pick.rank
 
 
-@law(tables(), TERMS, usual=50, many=400)
+@law(tables(), TERMS, usual=20, many=400)
 def test_more_room_on_a_circuit_never_worsens_the_answer(table: Table, terms: Terms) -> None:
     before = choose(table, terms)
     roomier = replace(table, room=tuple(room + 1 for room in table.room))
@@ -185,7 +185,7 @@ def test_more_room_on_a_circuit_never_worsens_the_answer(table: Table, terms: Te
         assert after.rank <= before.rank
 
 
-@law(tables(), TERMS, usual=50, many=400)
+@law(tables(), TERMS, usual=20, many=400)
 def test_a_heavier_seat_never_improves_the_answer(table: Table, terms: Terms) -> None:
     before = choose(table, terms)
     heavier = replace(table, demand=(table.demand[0] + 1, *table.demand[1:]))
@@ -195,7 +195,7 @@ def test_a_heavier_seat_never_improves_the_answer(table: Table, terms: Terms) ->
         assert before.rank <= after.rank
 
 
-@law(tables(), TERMS, st.integers(2, 5), usual=50, many=400)
+@law(tables(), TERMS, st.integers(2, 5), usual=20, many=400)
 def test_scaling_every_current_and_limit_changes_nothing(
     table: Table, terms: Terms, factor: int
 ) -> None:

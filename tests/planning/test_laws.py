@@ -15,7 +15,7 @@ from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
 
-LAW = law(rooms(), usual=15, many=150, start=1)
+LAW = law(rooms(), usual=6, many=150, start=1)
 
 
 def no_worse(before: Plan, after: Plan) -> bool:

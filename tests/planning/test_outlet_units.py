@@ -99,7 +99,7 @@ def test_no_more_plugs_than_sockets():
 def test_the_listing_is_a_must_anywhere_but_in_a_home(
     place: str | None, listed: bool | None, force: Force, outcome: Outcome, code: int
 ):
-    made = plan(unit_spec(place=place, listed=listed))
+    made = plan(unit_spec(seats=2, place=place, listed=listed))
     [found] = [f for f in made.findings if f.rule == "unit-listed"]
     assert (found.force, found.outcome) == (force, outcome)
     assert made.decision.exit_code == code
@@ -107,11 +107,11 @@ def test_the_listing_is_a_must_anywhere_but_in_a_home(
 
 
 def test_a_unit_that_is_not_listed_is_not_used_in_a_business():
-    assert plan(unit_spec(place="business", listed=False)).decision.verdict == NOT_POSSIBLE
+    assert plan(unit_spec(seats=2, place="business", listed=False)).decision.verdict == NOT_POSSIBLE
 
 
 def test_shared_supplies_plug_into_a_unit_by_pairs():
-    spec = unit_spec(seats=4, sockets=2)
+    spec = unit_spec(seats=3, sockets=2)  # a pair and one alone
     supply = make_supply(feeds=2)
     shared = replace(
         spec,
@@ -127,7 +127,7 @@ def test_shared_supplies_plug_into_a_unit_by_pairs():
 
 
 def test_a_mirror_image_uses_the_same_units():
-    spec = unit_spec(seats=3)
+    spec = unit_spec(seats=2)
     one, other = plan(spec), plan(mirrored(spec))
     assert one.decision.verdict == other.decision.verdict
     assert len(one.outlet_units) == len(other.outlet_units)

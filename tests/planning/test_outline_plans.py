@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 from mirrored import mirrored
 from outlined import as_outline, outlines, room_of
 from strategies import rooms
@@ -27,7 +28,7 @@ from powerplan.planning.pipeline import make_plan
 from powerplan.planning.site import survey
 
 HASH = "0" * 64
-SOME = settings(max_examples=10)
+SOME = held_over(10)
 
 
 def plan(spec: PlanSpec) -> Plan:

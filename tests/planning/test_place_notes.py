@@ -133,7 +133,7 @@ def test_switch_on_is_told_once_for_the_fullest_circuit():
     assert (told.subject, told.value, told.limit) == ("circuit 7", 30.0, 150.0)
 
 
-@law(rooms(), usual=8, many=100, start=1)
+@law(rooms(), usual=4, many=100, start=1)
 def test_the_sets_of_notes_grow_with_the_place(spec: PlanSpec) -> None:
     told = {}
     for place in (HOME, BASEMENT, BUSINESS, ASSEMBLY, None):

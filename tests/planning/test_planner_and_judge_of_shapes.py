@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from laws import held_over
 from outlined import room_of
 from shaped_rooms import shaped_rooms
 from support import NEC, inch, make_row, make_spec
@@ -35,7 +36,7 @@ def test_a_box_beside_a_wall_at_a_slant_is_right_for_both() -> None:
     _agree(replace(spec, room=room_of(corners)))
 
 
-@settings(max_examples=12)
+@held_over(12)
 @given(shaped_rooms())
 def test_the_judge_agrees_with_plans_of_every_shape(spec: PlanSpec) -> None:
     _agree(spec)

@@ -114,7 +114,7 @@ def test_the_judge_refuses_the_wire_or_socket_of_another_rating():
     assert ("record-agrees", made.boxes[0].id) in _changed(made, {"rating_a": 20.0}, "boxes")
 
 
-@law(rooms(), usual=10, many=100, start=1)
+@law(rooms(), usual=4, many=100, start=1)
 def test_one_more_rating_never_takes_more_circuits(spec: PlanSpec) -> None:
     def circuits(*ratings: NewRating) -> int | None:
         work = replace(

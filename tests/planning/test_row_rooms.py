@@ -3,7 +3,8 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, assume, given
+from laws import held_over
 from row_rooms import pinch_of, row_rooms
 from shapely import LineString, Polygon
 from support import NEC
@@ -12,9 +13,8 @@ from powerplan.inputs.record_file import read_record_text
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.writers.json import record_text
 
-SLOW = settings(
-    max_examples=12,
-    deadline=None,
+SLOW = held_over(
+    12,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
 

@@ -101,7 +101,7 @@ def test_a_coil_never_lies_over_the_edge_of_a_riser() -> None:
     assert oval(cord).bounds[1] >= inch(6) - 1e-6
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_coils_keep_off_what_moves_off_each_other_and_in_the_room(spec) -> None:
     made = planned(spec)
     ovals = [oval(cord) for cord in made.cords if cord.park_m is not None]
@@ -133,7 +133,7 @@ def test_links_that_do_not_reach_the_floor_behind_and_back_are_not_coiled_there(
     assert all(cord.park_m is None for cord in links)
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_way_tail_there_and_back_and_loops_take_the_whole_cord(spec) -> None:
     for cord in planned(spec).cords:
         if cord.coil_m is None:

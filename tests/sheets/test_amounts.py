@@ -49,7 +49,7 @@ def test_what_is_asked_and_what_is_left_make_up_the_breaker(millionths, breaker)
     assert number(amps_text(asks, up=True)) + number(amps_text(left, down=True)) == breaker
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_on_every_circuit_asks_and_left_add_up(spec):
     plan = planned(spec)
     if not plan.circuits:

@@ -129,7 +129,7 @@ def test_a_second_mark_is_measured_from_the_first_and_its_sign_is_another():
     assert outside(view) == []
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_no_drawing_shows_a_provisional_mark_without_saying_so(spec):
     unknown = replace(spec.floor, build=None, first_joist_m=None)
     plan = make_plan(replace(spec, floor=unknown), NEC, "0" * 64)
@@ -142,7 +142,7 @@ def test_no_drawing_shows_a_provisional_mark_without_saying_so(spec):
     assert any("DO NOT CUT" in words for words in large)
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_every_floor_box_is_enlarged_and_nothing_covers_what_is_read(spec):
     plan = planned(spec)
     views = box_detail_views(plan, ROOM_MM)
@@ -156,7 +156,7 @@ def test_every_floor_box_is_enlarged_and_nothing_covers_what_is_read(spec):
             assert item.words in {*steps, at_most_text(true_m(item), spec.project.units)}
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_the_joists_beside_a_box_are_the_nearest_on_either_side(spec):
     plan = planned(spec)
     for box in plan.boxes:

@@ -52,7 +52,7 @@ def test_a_door_is_drawn_hung_on_either_side_of_its_opening(wall, swings):
     assert "hinge side not measured" in layer("door").meaning
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_every_door_of_a_room_is_drawn_and_its_opening_has_no_wall(spec):
     view = floor_box_view(planned(spec), ROOM_MM)
     assert {f"door {door.id}" for door in spec.doors} <= set(spoken(view))
@@ -70,7 +70,7 @@ def views_of(plan: Plan) -> tuple[View, ...]:
     return (*views, *cord_views(plan, ROOM_MM), *(() if load is None else (load,)))
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_a_legend_has_all_that_is_drawn_and_nothing_else(spec):
     views = views_of(planned(spec))
     used = {item.layer for view in views for item in view.items} - UNSAID

@@ -32,7 +32,7 @@ def on_each_other(one, other, least):
     return False
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_wiring_is_drawn_no_longer_than_its_estimate_and_under_no_measure(spec):
     plan = planned(spec)
     view = floor_box_view(plan, ROOM_MM)

@@ -51,7 +51,7 @@ def at(placed: tuple[Placed, ...], key: str) -> Placed:
     return next(one for one in placed if one.label.key == key)
 
 
-@law(crowds(), usual=30, many=300)
+@law(crowds(), usual=10, many=300)
 def test_labels_never_overlap_each_other_or_what_is_taken(crowd):
     labels, taken, lines = crowd
     placed = place_labels(labels, taken, lines, PAPER)
@@ -61,7 +61,7 @@ def test_labels_never_overlap_each_other_or_what_is_taken(crowd):
     assert not any(p.intersection(as_box(t)).area > 1e-6 for p in patches for t in taken)
 
 
-@law(crowds(), usual=20, many=100)
+@law(crowds(), usual=7, many=100)
 def test_labels_stand_the_same_each_time(crowd):
     labels, taken, lines = crowd
     assert place_labels(labels, taken, lines, PAPER) == place_labels(labels, taken, lines, PAPER)

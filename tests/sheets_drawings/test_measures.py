@@ -7,6 +7,7 @@ import pytest
 from drawn import dimensions_of, outside, overlapping
 from hypothesis import given
 from hypothesis import strategies as st
+from laws import cases
 from sample_plan import sample_plan
 
 from powerplan.model.lengths import length_text
@@ -44,7 +45,7 @@ def test_words_that_stand_apart_already_are_not_moved(places):
         assert spread(places, apart) == pytest.approx(places, abs=1e-9)
 
 
-@pytest.mark.parametrize("seats", [(12,), (12, 12), (12, 12, 12), (12, 12, 12, 12, 12)])
+@pytest.mark.parametrize("seats", cases([(12,), (12, 12)], (12, 12, 12), (12, 12, 12, 12, 12)))
 def test_many_boxes_keep_a_scale_that_can_be_read(seats):
     plan = sample_plan(seats)
     # boxes of each row a little beside those of the last, so that no two share a measure

@@ -53,7 +53,7 @@ def check(plan: Plan) -> None:
         assert chair.id in rows
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_every_room_is_drawn_whole_and_nothing_covers_what_is_read(spec):
     check(planned(spec))
 

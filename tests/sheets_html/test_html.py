@@ -3,8 +3,9 @@
 import re
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 from outline import faults, headings, read
 from sample_set import CAUTION, sample_set, sample_view, with_parts
 
@@ -201,7 +202,7 @@ PARTS = st.one_of(
 
 
 @given(st.lists(PARTS, max_size=6), st.text())
-@settings(max_examples=60)
+@held_over(60)
 def test_any_text_makes_a_sound_page(parts, project):
     sheets = with_parts(*parts)._replace(project=project)
     assert faults(read(html_text(sheets))) == []

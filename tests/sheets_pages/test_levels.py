@@ -136,7 +136,7 @@ def test_the_diagonal_of_a_room_with_a_platform_is_measured_above_it():
     assert free_floor(plan).depth_m == plan.spec.room.depth_m
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_no_step_lies_on_the_diagonal_that_is_drawn_unless_a_riser_stands_free(spec):
     plan = planned(spec)
     rect = free_floor(plan)

@@ -67,7 +67,7 @@ def check(plan: Plan) -> None:
         assert all(line[5].startswith("from ") for line in bags.rows)
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_the_measures_of_a_way_add_up_to_all_that_lies(spec):
     check(planned(spec))
 

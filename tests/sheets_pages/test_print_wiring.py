@@ -94,7 +94,7 @@ def test_an_estimate_is_rounded_up_and_by_less_than_a_step(length_m, units):
     assert abs(told / step - round(told / step)) < 1e-4
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_the_electrician_buys_what_the_plan_has(spec):
     plan = planned(spec)
     lines = electrician_buys(plan)
@@ -111,7 +111,7 @@ def test_the_electrician_buys_what_the_plan_has(spec):
     assert wire >= sum(box.wiring_m or 0.0 for box in plan.boxes) - 1e-6
 
 
-@law(strategies.rooms(), usual=20, many=150)
+@law(strategies.rooms(), usual=7, many=150)
 def test_the_electricians_list_is_the_same_on_paper_and_in_the_table_file(spec):
     plan = planned(spec)
     text = csv_files(plan)["buying-electrician.csv"]

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from any_rooms import any_rooms
 from hypothesis import given, settings
+from laws import held_over
 from row_rooms import row_rooms
 from set_out import (
     LENGTH,
@@ -102,14 +103,14 @@ SET_OUT = pytest.mark.published(
 
 
 @SET_OUT
-@settings(max_examples=40)
+@held_over(40)
 @given(row_rooms())
 def test_every_base_of_a_mixed_turned_or_curved_row_is_found_from_the_page(spec):
     check(spec)
 
 
 @SET_OUT
-@settings(max_examples=20)
+@held_over(20)
 @given(any_rooms())
 def test_every_base_in_rooms_with_corners_and_risers_is_found_from_the_page(spec):
     check(spec)

@@ -4,8 +4,9 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from laws import held_over
 from pdf_set import line_view, make_set, page, room_view
 
 from powerplan.model.geometry import Rect
@@ -62,7 +63,7 @@ def corners(ink: Letters | Rule | Picture) -> list[tuple[float, float]]:
     return [(x, y), (x + ink.window.width_mm, y + ink.window.height_mm)]
 
 
-@settings(max_examples=40, deadline=None)
+@held_over(40)
 @given(st.lists(PARTS, max_size=6), st.sampled_from((LETTER, A4, A3)))
 def test_nothing_reaches_over_a_margin_and_nothing_is_too_small(parts, paper):
     for sheet in sheets_of_paper(make_set(page("2", *parts)), paper):
@@ -74,7 +75,7 @@ def test_nothing_reaches_over_a_margin_and_nothing_is_too_small(parts, paper):
             assert not isinstance(ink, Letters) or ink.size_pt >= LEAST_PT
 
 
-@settings(max_examples=40, deadline=None)
+@held_over(40)
 @given(st.lists(PARTS, max_size=6))
 def test_nothing_of_a_page_stands_in_the_caution_or_the_title_block(parts):
     sheets = make_set(page("2", *parts))
@@ -188,7 +189,7 @@ def test_a_drawing_made_for_its_room_fits_with_a_line_above():
             assert sheets[0].paper == (paper.turned if turned else paper)
 
 
-@settings(max_examples=25, deadline=None)
+@held_over(25)
 @given(st.floats(10.0, 22.0), st.floats(1.0, 22.0))
 def test_the_parts_of_a_large_drawing_show_all_of_it_and_overlap(width_m, depth_m):
     view = room_view(width_m, depth_m, 20)
@@ -257,7 +258,7 @@ def test_a_part_that_has_no_room_before_a_drawing_that_waits_comes_after_it_whol
     assert order == [*(f"row{n}" for n in range(30)), "Last."]
 
 
-@settings(max_examples=30, deadline=None)
+@held_over(30)
 @given(st.lists(PARTS, max_size=9))
 def test_drawings_keep_their_order_and_none_is_lost(parts):
     numbered = [
@@ -309,7 +310,7 @@ def test_every_kind_of_part_is_laid_out():
     assert len(pictures(sheet)) == 1
 
 
-@settings(max_examples=40)
+@held_over(40)
 @given(st.lists(PARTS, max_size=12), st.sampled_from([LETTER, A4, A3]))
 def test_nothing_of_a_page_touches_the_caution(parts, paper):
     for sheet in sheets_of_paper(make_set(page("1", *parts)), paper):

@@ -5,7 +5,8 @@ from typing import Any
 
 import pytest
 import shapely
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
+from laws import held_over
 from loose_rooms import make_supply, supply_rooms, supply_spec
 from support import (
     NEC,
@@ -113,7 +114,7 @@ def chairs_floor(site: Site) -> Any:
     return shapely.union_all([shapely.Polygon(piece) for piece in pieces])
 
 
-@settings(max_examples=25)
+@held_over(25)
 @given(supply_rooms())
 def test_every_place_is_clear_of_what_moves_and_a_smaller_supply_has_one_too(
     spec: PlanSpec,

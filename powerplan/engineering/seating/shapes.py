@@ -72,7 +72,9 @@ def simple_outlines(shape: Any, frame: Frame) -> Iterator[Outline]:
     """
     for part in solid_parts(shape):
         if not part.interiors:
-            yield _ring(part)
+            ring = _ring(part)
+            if len(ring) > 2 and polygon(ring).area >= _SLIVER_M2:  # else rounding left a line
+                yield ring
             continue
         inner = [frame.place((x, y)) for x, y in part.interiors[0].coords]
         box = bounds([tuple(inner)])
