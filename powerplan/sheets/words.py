@@ -19,6 +19,7 @@ FINE = 16
 stand on a sixteenth from the other."""
 
 DO_NOT_CUT, PROVISIONAL, FIRM = "DO NOT CUT", "PROVISIONAL", "firm"
+DO_NOT_LAY = "DO NOT LAY YET"
 
 _ABOUT_ROWS = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-", "reading-")
 _EIGHTH_UM, _MILLIMETER_UM = 3175, 1000
@@ -172,8 +173,33 @@ def mark_word(box: Box, plan: Plan) -> str:
 
     if plan.decision.verdict == NOT_POSSIBLE or any(finding.stops for finding in plan.findings):
         return DO_NOT_CUT
-    unmeasured = any(f.rule == "chair-measured" and f.hangs for f in plan.findings)
-    return PROVISIONAL if box.provisional or unmeasured else FIRM
+    return PROVISIONAL if box.provisional or is_unmeasured(plan) else FIRM
+
+
+def is_unmeasured(plan: Plan) -> bool:
+    """Return True where the answer hangs on a chair that nobody has measured."""
+    return any(finding.rule == "chair-measured" and finding.hangs for finding in plan.findings)
+
+
+def if_measured(plan: Plan) -> str:
+    """Return ", if measuring shows nothing else" where a chair is not measured, else nothing."""
+    return ", if measuring shows nothing else" if is_unmeasured(plan) else ""
+
+
+def lay_word(plan: Plan) -> str:
+    """Return DO NOT LAY YET where something has to be mended first, with PROVISIONAL before it
+    where a chair is not measured or a box may still move, and nothing where cords may be laid.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan, of a job that is possible.
+    """
+    if any(finding.stops for finding in plan.findings):
+        return DO_NOT_LAY
+    if is_unmeasured(plan) or any(box.provisional for box in plan.boxes):
+        return f"{PROVISIONAL}: {DO_NOT_LAY}"
+    return ""
 
 
 def outcome_word(outcome: Outcome) -> str:

@@ -19,10 +19,13 @@ from powerplan.model.plan import (
 from powerplan.sheets.bought import bought
 from powerplan.sheets.pages.place_notes import place_lead, place_sentences
 from powerplan.sheets.pages.print_advice import unmet_advice
+from powerplan.sheets.pages.print_spare import cords_named, homeless
+from powerplan.sheets.pages.print_tags import EXTENSION
 from powerplan.sheets.pages.print_why import plain_reasons
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
+from powerplan.sheets.words import if_measured
 
 _STEPS = {
     EXISTING: "Plug into the outlets that are there",
@@ -53,12 +56,13 @@ _HOW = {
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
 _ONE, _WHAT = "The one thing to find out", "What to find out"
+_BEFORE_WORK = "To be measured or asked before work begins"
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
     "popcorn makers, kettles, coffee makers, ovens",
     "vacuum cleaners, and portable air conditioners, refrigerators or dehumidifiers",
-    "a power strip, an adapter or a second cord between a chair and its outlet",
 )
+_SECOND = "a power strip, an adapter or a second cord between a chair and its outlet"
 
 
 def decision_sheet(plan: Plan) -> SheetPage:
@@ -125,6 +129,9 @@ def _next(plan: Plan) -> tuple[str, ...]:
         )
     else:
         todo.append("Licensed electrician: confirms the circuits and outlets on pages 2 and 4.")
+    if homeless(plan):
+        named = cords_named(homeless(plan), plan)
+        todo.append(f"Seller: asks the maker where the spare of {named} goes, as page 3 says.")
     if bought(plan):
         todo.append("Seller: orders the cords of the buying list on page 3.")
     todo.append("Installers: set the chairs, lay the cords and test every chair, from page 3.")
@@ -145,7 +152,8 @@ def _find_out(plan: Plan) -> list[Part]:
         if rest:
             told = tuple(f"{capital(_asked(one))}. {_how(one)}" for one in rest)
             parts.append(Items(lead="After that:", items=told))
-        return parts
+        left = _to_measure(plan)
+        return [*parts, Say(text=f"{_BEFORE_WORK}: {'; '.join(left)}.")] if left else parts
     if decision.verdict == NOT_POSSIBLE and decision.flips:
         flip = decision.flips[0]
         way = _STEPS.get(flip.step, flip.step)
@@ -159,7 +167,7 @@ def _find_out(plan: Plan) -> list[Part]:
     if decision.verdict == NOT_POSSIBLE:
         return []
     left = _to_measure(plan)
-    more = f" To be measured before work begins: {'; '.join(left)}." if left else ""
+    more = f" {_BEFORE_WORK}: {'; '.join(left)}." if left else ""
     return [Say(text=f"Nothing that the answer hangs on is left to find out.{more}")]
 
 
@@ -170,6 +178,10 @@ def _to_measure(plan: Plan) -> list[str]:
         work.append("the run from the panel to the first new outlet, which is an estimate here")
     if any(box.kind == "floor box" for box in plan.boxes):
         work.append("how deep the floor box is, and what lies below")
+    without = homeless(plan)
+    if without:
+        named = cords_named(without, plan)
+        work.append(f"where the spare of {named} goes, which the maker says (page 3)")
     return work
 
 
@@ -198,7 +210,8 @@ def _asked(condition: Condition) -> str:
 def _step(step: Step, plan: Plan) -> Part:
     title = f"{_STEPS.get(step.step, capital(step.step))}."
     if step.step == EXTENSIONS and step.works and not step.extensions:
-        return Marked(mark="Not needed", lines=(title, "The chairs' own cords reach."))
+        reach = f"The chairs' own cords reach{if_measured(plan)}."
+        return Marked(mark="Not needed", lines=(title, reach))
     if not step.works:
         reasons = plain_reasons(tuple(f for f in step.findings if f.stops), plan)
         return Marked(mark="No", lines=(title, *(reasons or (step.sentence,))))
@@ -227,7 +240,16 @@ def _never(plan: Plan) -> Part:
         return Say(text="No circuit is chosen yet, so nothing is to be plugged in for the chairs.")
     names = joined([_circuit_name(name) for name in used])
     lead = f"Never plug these into {names}, at any outlet on the same breaker:"
-    return Items(lead=lead, items=_NEVER)
+    return Items(lead=lead, items=(*_NEVER, f"{_SECOND}{_but(plan)}"))
+
+
+def _but(plan: Plan) -> str:
+    """What of such things is part of the plan."""
+    units = len(plan.outlet_units)
+    longer = sum(cord.kind == EXTENSION for cord in plan.cords)
+    own = [f"the outlet unit{'s' if units > 1 else ''}"] if units else []
+    own += [f"the extension cord{'s' if longer > 1 else ''}"] if longer else []
+    return f", other than {joined(own)} of this plan" if own else ""
 
 
 def _circuit_name(name: str) -> str:

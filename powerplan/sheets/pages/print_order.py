@@ -11,6 +11,7 @@ from powerplan.model.lengths import joined
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.pages.print_places import from_line
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams
+from powerplan.sheets.pages.print_spare import NOT_COILED, Lies, lies
 from powerplan.sheets.pages.print_tags import (
     EXTENSION,
     JOINT,
@@ -113,7 +114,10 @@ def _lay(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan)
         words += f": one end in {goal} (it may be fixed there), plug the other into {start}"
     else:
         words += f": plug one end into {start}, the other into {goal}"
-    return words + _box_now(cord, turn, over, row, plan)
+    words += _box_now(cord, turn, over, row, plan)
+    if lies(cord, plan) is Lies.NO_ROOM:
+        words += f', its spare as its maker says, see "{NOT_COILED}"'
+    return words
 
 
 def _clear_of(over: tuple[str, ...], row: SetRow) -> str:

@@ -100,6 +100,13 @@ def _about(plan: Plan) -> tuple[str, ...]:
             "Pigtails: in the circuit's own wire. Whether thinner ones to a smaller socket are "
             "allowed is for the electrician and local code to say."
         )
+    cut = [box.id for box in plan.boxes if box.kind == FLOOR_BOX]
+    if cut:
+        cable = "its cable lies" if len(cut) == 1 else "the cable to each lie"
+        told.append(
+            f"For the installers: mark on top of the floor where {joined(cut)} and {cable}, to "
+            "where each cable leaves the rows. They drill no anchor there."
+        )
     told.append(
         "Lengths hold nothing for slack at boxes and panel, nor for detours in the framing."
     )
