@@ -9,6 +9,7 @@ from page_words import listed, words
 from support import (
     NEC,
     inch,
+    make_chain,
     make_chair,
     make_circuit,
     make_load,
@@ -23,6 +24,7 @@ from powerplan.model.spec import Assumption, PlanSpec
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
+from powerplan.sheets.pages.print_words import degrees
 from powerplan.sheets.parts import Marked
 from powerplan.sheets.words import at_least_text
 
@@ -161,7 +163,7 @@ def test_what_was_filled_in_is_owned_up_to():
         Assumption(subject=f"row {name}", words="stands in the middle") for name in ("A", "B")
     )
     page = decision_sheet(planned(make_spec(assumed=said)))
-    assert "Row A and row B: stands in the middle." in listed(page, "What is assumed")
+    assert "Row A and row B: stand in the middle." in listed(page, "What is assumed")
 
 
 def test_a_way_that_is_not_offered_is_open_only_if_it_is_allowed_too():
@@ -192,7 +194,7 @@ def test_a_cord_whose_spare_has_no_place_is_asked_for_on_page_1_and_wherever_it_
     asked = "where the spare of cord 1 goes, which the maker says (page 3)"
     assert asked in words(first)
     todo = listed(first, "What happens next")
-    assert "Seller: asks the maker where the spare of cord 1 goes, as page 3 says." in todo
+    assert "Seller: asks the maker where the spare of cord 1 goes (page 3)." in todo
     assert 'its spare as its maker says, see "Spare cord that is not' in words(third)
     (line,) = listed(third, "To ask the maker")
     # the lead is 6 ft, and of a shorter one as much is needed as the cord's own finding says
@@ -206,3 +208,21 @@ def test_where_every_coil_has_room_no_maker_is_asked():
     assert plan.cords[0].park_m is not None
     assert "spare of" not in words(decision_sheet(plan))
     assert "To ask the maker" not in words(cords_sheet(plan, ()))
+
+
+def test_cords_from_chair_to_chair_are_told_to_who_allows_cords():
+    chair = make_chair(chain=make_chain(), arm_gap_m=inch("3/2"))
+    base = make_spec(outlets=(), circuits=())
+    business = replace(base.project, place="business")
+    plan = planned(replace(base, chairs=(chair,), project=business))
+    links = sum(cord.kind == "link" for cord in plan.cords)
+    assert links > 1
+    assert f"{links} of them go from chair to chair" in words(decision_sheet(plan))
+    single = planned(replace(base, project=business))
+    assert "from chair to chair" not in words(decision_sheet(single))
+
+
+def test_a_temperature_has_its_sign():
+    assert degrees("copper at 75 C (table 8), 60 C and chair 4 C") == (
+        "copper at 75 \N{DEGREE SIGN}C (table 8), 60 \N{DEGREE SIGN}C and chair 4 C"
+    )

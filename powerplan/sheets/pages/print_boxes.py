@@ -8,11 +8,11 @@ from powerplan.model.faces import STUDS
 from powerplan.model.lengths import INCH_M, joined, length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Riser, Wall
+from powerplan.sheets.corners import corners_told
 from powerplan.sheets.drawings.box_measures import taped_floor
 from powerplan.sheets.levels import crosses_a_step
 from powerplan.sheets.off_walls import (
     build_ups,
-    corners_told,
     from_back,
     from_left,
     off_wall,

@@ -219,9 +219,8 @@ def _buying(plan: Plan) -> list[Part]:
     if not plan.cords:
         return []
     supply = (
-        "A supply that is built in stays where it is. A loose one lies flat on the floor behind "
-        "the base of its own chair, its cord tied to the fixed frame; never under a mechanism, "
-        "never covered."
+        "No chair of this plan has a supply that lies on the floor. Should one come with a loose "
+        "supply, stop and ask where it goes: never under a mechanism, never covered."
     )
     told = [] if plan.supplies else [Say(text=supply)]
     return [*told, buying_list(plan), *to_ask_for(plan)]

@@ -22,7 +22,7 @@ from powerplan.sheets.pages.print_advice import unmet_advice
 from powerplan.sheets.pages.print_spare import cords_named, homeless
 from powerplan.sheets.pages.print_tags import EXTENSION
 from powerplan.sheets.pages.print_why import plain_reasons
-from powerplan.sheets.pages.print_words import capital
+from powerplan.sheets.pages.print_words import capital, degrees
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.words import if_measured
@@ -55,8 +55,8 @@ _HOW = {
     "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
+_PLURAL = {"stands": "stand", "is": "are", "has": "have"}
 _ONE, _WHAT = "The one thing to find out", "What to find out"
-_BEFORE_WORK = "To be measured or asked before work begins"
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
     "popcorn makers, kettles, coffee makers, ovens",
@@ -129,11 +129,12 @@ def _next(plan: Plan) -> tuple[str, ...]:
         )
     else:
         todo.append("Licensed electrician: confirms the circuits and outlets on pages 2 and 4.")
+    orders = ["orders the cords of the buying list on page 3"] if bought(plan) else []
     if homeless(plan):
         named = cords_named(homeless(plan), plan)
-        todo.append(f"Seller: asks the maker where the spare of {named} goes, as page 3 says.")
-    if bought(plan):
-        todo.append("Seller: orders the cords of the buying list on page 3.")
+        orders.insert(0, f"asks the maker where the spare of {named} goes (page 3)")
+    if orders:
+        todo.append(f"Seller: {joined(orders)}.")
     todo.append("Installers: set the chairs, lay the cords and test every chair, from page 3.")
     todo.append("Client: sees the test, and keeps these sheets with the chairs' papers.")
     return tuple(todo)
@@ -152,8 +153,7 @@ def _find_out(plan: Plan) -> list[Part]:
         if rest:
             told = tuple(f"{capital(_asked(one))}. {_how(one)}" for one in rest)
             parts.append(Items(lead="After that:", items=told))
-        left = _to_measure(plan)
-        return [*parts, Say(text=f"{_BEFORE_WORK}: {'; '.join(left)}.")] if left else parts
+        return parts
     if decision.verdict == NOT_POSSIBLE and decision.flips:
         flip = decision.flips[0]
         way = _STEPS.get(flip.step, flip.step)
@@ -167,7 +167,7 @@ def _find_out(plan: Plan) -> list[Part]:
     if decision.verdict == NOT_POSSIBLE:
         return []
     left = _to_measure(plan)
-    more = f" {_BEFORE_WORK}: {'; '.join(left)}." if left else ""
+    more = f" To be measured or asked before work begins: {'; '.join(left)}." if left else ""
     return [Say(text=f"Nothing that the answer hangs on is left to find out.{more}")]
 
 
@@ -256,11 +256,20 @@ def _circuit_name(name: str) -> str:
     return name.replace("new ", "new circuit ") if name.startswith("new ") else f"circuit {name}"
 
 
+def _of_several(words: str) -> str:
+    """What is said of one thing, of several."""
+    verb, _, rest = words.partition(" ")
+    return f"{_PLURAL[verb]} {rest}" if verb in _PLURAL else words
+
+
 def _assumed(plan: Plan) -> Part:
     subjects: dict[str, list[str]] = {}
     for said in plan.spec.assumed:
         subjects.setdefault(said.words, []).append(said.subject)
-    taken = tuple(f"{capital(joined(of))}: {words}." for words, of in subjects.items())
+    taken = tuple(
+        f"{capital(joined(of))}: {degrees(_of_several(words) if len(of) > 1 else words)}."
+        for words, of in subjects.items()
+    )
     measured = (
         "Room, chairs, circuits and outlets are as they were measured and written down; say so "
         "before work starts if any of it is not so.",
