@@ -123,33 +123,6 @@ def printed_corners(room: Room) -> tuple[Point, ...]:
     return moved_outline(room.outline, [-build_up_m(room, wall.id) for wall in room.walls])
 
 
-def corners_told(plan: Plan, within: str) -> str:
-    """Return how far each corner is from the first, on the faces that measures print to, to prove
-    an outline with a tape.
-
-    Parameters
-    ----------
-    plan : Plan
-        A plan of a room with corners.
-    within : str
-        By how much they may differ, in words.
-    """
-    room, units = plan.spec.room, plan.spec.project.units
-    first, others = room.walls[0], room.walls[1:]
-    start_at, *corners = printed_corners(room)
-    face = "stud to stud" if room.print_to == STUDS else "finish to finish"
-    told = [
-        f"{fine_text(math.dist(start_at, corner), units)} to where {line.label} begins "
-        f"after {before.label}"
-        for before, line, corner in zip(room.walls, others, corners, strict=False)
-    ]
-    start = f"where {first.label} begins after {room.walls[-1].label}"
-    return (
-        f"Then prove the corners: in a straight line, {face}, from {start}: "
-        f"{'; '.join(told)}. If one differs by more than {within}, stop and call."
-    )
-
-
 def printed_framing(framing: Framing, room: Room, side: Wall) -> Framing:
     """Return framing with its first joist counted from the face that is printed to. [m]"""
     if framing.first_joist_m is None:

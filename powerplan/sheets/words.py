@@ -19,6 +19,7 @@ FINE = 16
 stand on a sixteenth from the other."""
 
 DO_NOT_CUT, PROVISIONAL, FIRM = "DO NOT CUT", "PROVISIONAL", "firm"
+DO_NOT_LAY = "DO NOT LAY YET"
 
 _ABOUT_ROWS = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-", "reading-")
 _EIGHTH_UM, _MILLIMETER_UM = 3175, 1000
@@ -57,9 +58,9 @@ def numbers_text(finding: Finding, units: str) -> str:
     """Return what a finding has, what is allowed, and the room left, in one phrase."""
     if finding.value is None and finding.limit is None:
         return ""
-    fine = finding.value != finding.limit and (
-        measure(finding.value, finding.unit, units) == measure(finding.limit, finding.unit, units)
-    )
+    shown = (measure(finding.value, finding.unit, units), has_text(finding, units))
+    alike = measure(finding.limit, finding.unit, units) in shown
+    fine = finding.value != finding.limit and alike
     has = (
         measure(finding.value, finding.unit, units, fine=True) if fine else has_text(finding, units)
     )
@@ -72,9 +73,12 @@ _SMALL = 0.0005  # of an ampere or a meter: less than rounding would show
 
 
 def has_text(finding: Finding, units: str) -> str:
-    """Return what a finding has; what is asked of a circuit is rounded up, as everywhere."""
+    """Return what a finding has; what is asked of a circuit is rounded up, as everywhere, and what
+    stays free beyond what must be is rounded down."""
     if finding.unit == "A" and finding.value is not None and _is_ceiling(finding):
         return amps_text(finding.value, up=True)
+    if finding.unit == "m" and finding.value is not None and _is_floor(finding):
+        return at_most_text(finding.value, units)
     return measure(finding.value, finding.unit, units)
 
 
@@ -86,7 +90,9 @@ def room_text(finding: Finding, units: str) -> str:
     if finding.margin == 0:
         return "just enough"
     size, ceiling = abs(finding.margin), _is_ceiling(finding)
-    if finding.unit == "A":
+    if finding.unit == "m" and finding.margin > 0:
+        text = at_most_text(size, units)
+    elif finding.unit == "A":
         text = amps_text(size, down=finding.margin > 0, up=ceiling and finding.margin < 0)
     else:
         text = measure(size, finding.unit, units)
@@ -97,6 +103,13 @@ def room_text(finding: Finding, units: str) -> str:
     if ceiling and not finding.limit and finding.unit == "m":
         return f"off by {text}"
     return f"{'over' if ceiling else 'short'} by {text}"
+
+
+def _is_floor(finding: Finding) -> bool:
+    """Whether the limit is the least there must be, and what there is is no less."""
+    if finding.value is None or finding.limit is None or finding.margin is None:
+        return False
+    return finding.margin > 0 and finding.value > finding.limit
 
 
 def _is_ceiling(finding: Finding) -> bool:
@@ -172,8 +185,33 @@ def mark_word(box: Box, plan: Plan) -> str:
 
     if plan.decision.verdict == NOT_POSSIBLE or any(finding.stops for finding in plan.findings):
         return DO_NOT_CUT
-    unmeasured = any(f.rule == "chair-measured" and f.hangs for f in plan.findings)
-    return PROVISIONAL if box.provisional or unmeasured else FIRM
+    return PROVISIONAL if box.provisional or is_unmeasured(plan) else FIRM
+
+
+def is_unmeasured(plan: Plan) -> bool:
+    """Return True where the answer hangs on a chair that nobody has measured."""
+    return any(finding.rule == "chair-measured" and finding.hangs for finding in plan.findings)
+
+
+def if_measured(plan: Plan) -> str:
+    """Return ", if measuring shows nothing else" where a chair is not measured, else nothing."""
+    return ", if measuring shows nothing else" if is_unmeasured(plan) else ""
+
+
+def lay_word(plan: Plan) -> str:
+    """Return DO NOT LAY YET where something has to be mended first, with PROVISIONAL before it
+    where a chair is not measured or a box may still move, and nothing where cords may be laid.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan, of a job that is possible.
+    """
+    if any(finding.stops for finding in plan.findings):
+        return DO_NOT_LAY
+    if is_unmeasured(plan) or any(box.provisional for box in plan.boxes):
+        return f"{PROVISIONAL}: {DO_NOT_LAY}"
+    return ""
 
 
 def outcome_word(outcome: Outcome) -> str:

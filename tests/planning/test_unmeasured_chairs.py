@@ -12,6 +12,8 @@ from powerplan.model.codec import plan_from_plain, to_plain
 from powerplan.model.findings import Outcome
 from powerplan.model.plan import NEW_CIRCUITS, NOT_POSSIBLE, Plan
 from powerplan.rulebook.loader import rule_set
+from powerplan.sheets.pages.print_cords import cords_sheet
+from powerplan.sheets.parts import Say
 from powerplan.sheets.views import PLAN, plan_sheet
 from powerplan.sheets.writers.text import sheet_text
 
@@ -128,3 +130,11 @@ def test_a_provisional_mark_may_not_drift():
 def test_installers_are_told_to_lay_nothing_yet():
     text = " ".join(sheet_text(plan_sheet(hall(), PLAN), "utf-8").split())
     assert "DO NOT LAY YET: nobody has measured this: - Chair guess: Known from a" in text
+
+
+def test_that_no_cord_is_bought_hangs_on_measuring():
+    told = [part.text for part in cords_sheet(hall(), ()).parts if isinstance(part, Say)]
+    bought = [text for text in told if text.startswith("No cord has to be bought")]
+    assert bought
+    assert all(text.endswith("if measuring shows nothing else.") for text in bought)
+    assert cords_sheet(hall(), ()).title == "Cords. DO NOT LAY YET"

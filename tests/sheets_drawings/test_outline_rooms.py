@@ -5,6 +5,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+import shapely
 from outlined import room_of
 from support import NEC, inch, make_door, make_row, make_spec
 
@@ -12,11 +13,11 @@ from powerplan.model.geometry import Rect
 from powerplan.model.plan import Plan
 from powerplan.model.spec import PlanSpec, Wall
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.corners import corners_told, proof_lines
 from powerplan.sheets.drawings.room import draw_wall_names, draw_walls
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.off_walls import (
     beside_words,
-    corners_told,
     met,
     off_wall,
     place_words,
@@ -131,6 +132,30 @@ def test_corners_are_proved_from_the_first_of_them():
     assert "20 ft to where right begins after back" in told
     assert f"{int(diagonal // 12)} ft {round(diagonal % 12 * 8) / 8:g}"[:5] in told
     assert "If one differs by more than 1/2 in, stop and call." in told
+
+
+@pytest.mark.parametrize(
+    "corners",
+    [
+        CORNERS,
+        ((0, 0), (240, 0), (240, 186), (100, 186), (100, 126), (0, 126)),
+        ((0, 0), (240, 0), (240, 100), (180, 100), (180, 186), (60, 186), (60, 100), (0, 100)),
+        ((0, 60), (60, 0), (240, 0), (240, 186), (126, 186)),
+    ],
+)
+@pytest.mark.published(
+    source="a polygon of n corners is parted into triangles by n - 3 diagonals inside it",
+    standing="from memory",
+)
+def test_lines_that_prove_a_room_lie_inside_it_and_leave_nothing_free(corners):
+    places = tuple((float(inch(x)), float(inch(y))) for x, y in corners)
+    lines = proof_lines(places)
+    room = shapely.Polygon(places).buffer(1e-5)
+    for start, end in lines:
+        assert room.covers(shapely.LineString((places[start], places[end])))
+    count = len(places)
+    inner = [pair for pair in lines if pair[1] - pair[0] not in (1, count - 1)]
+    assert len(inner) == count - 3
 
 
 def test_a_place_is_told_from_both_printed_faces():

@@ -20,9 +20,11 @@ from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend, legend_view
 from powerplan.sheets.drawings.load import load_view
 from powerplan.sheets.drawings.rows import cord_views
+from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.layers import layer
 from powerplan.sheets.lower import Stroke, lowered
-from powerplan.sheets.scene import Hatch, Line, View
+from powerplan.sheets.pages.print_cords import cords_sheet
+from powerplan.sheets.scene import Hatch, Line, Text, View
 
 ROOM_MM = (250.0, 150.0)
 SIZES = [(2,), (5,), (12,), (12, 12, 12, 12, 12)]
@@ -139,10 +141,22 @@ def test_a_cord_of_no_length_still_has_its_tag():
 
 
 def test_several_rows_get_a_key_plan_and_a_drawing_each():
-    views = cord_views(sample((12,) * 5), ROOM_MM)
+    views = cord_views(replace(sample((12,) * 5), findings=()), ROOM_MM)
     assert [view.title for view in views[:2]] == ["Key plan of the rows", "Row A and its cords"]
     assert len(views) == 6
     assert {"row A: 12 chairs", "row E: 12 chairs"} <= set(spoken(views[0]))
+
+
+def test_every_drawing_of_a_row_says_when_nothing_is_laid_yet():
+    # a must that is not met stops the laying; a box that may still move makes its ways provisional
+    plan = sample((5, 5))
+    assert any(finding.stops for finding in plan.findings)
+    boxes = tuple(replace(box, provisional=True) for box in plan.boxes)
+    moves = replace(plan, boxes=boxes, findings=())
+    for made, word in ((plan, ". DO NOT LAY YET"), (moves, ". PROVISIONAL: DO NOT LAY YET")):
+        _, *rows = cord_views(made, ROOM_MM)
+        assert [view.title for view in rows] == [f"Row {n} and its cords{word}" for n in "AB"]
+        assert cords_sheet(made, ()).title == "Cords. DO NOT LAY YET"
 
 
 def test_chairs_are_numbered_from_the_middle_outward():
@@ -253,3 +267,41 @@ def test_the_legend_says_what_is_used_and_nothing_else():
     assert overlapping(shown) == []
     assert shown.width_mm <= 180
     assert legend_view((), 180) is None
+
+
+@pytest.mark.parametrize("there_a", [0.0, 0.1, 0.4, 1.25, 5.0])
+@pytest.mark.parametrize("seats", [2, 5, 12])
+@pytest.mark.parametrize("input_a", [0.3, 0.75, 1.2])
+def test_a_name_on_a_tape_stands_over_its_own_part(there_a: float, seats: int, input_a: float):
+    plan = sample((seats,))
+    chairs = tuple(
+        replace(one, circuit="7", input_a=input_a, continuous_a=0.0) for one in plan.chairs
+    )
+    asks_a = there_a + seats * input_a
+    use = replace(plan.circuits[0], id="7", asks_a=asks_a, load_known=True, breaker_a=20.0)
+    made = replace(plan, chairs=chairs, circuits=(use,))
+    view = load_view(made, ROOM_MM)
+    assert view is not None
+    assert overlapping(view) == []
+    assert outside(view) == []
+    (limit,) = {i.points[0][0] for i in view.items if isinstance(i, Line) and i.layer == "limit"}
+    per_a, at = limit / 20.0, there_a
+    parts = {"already on it": (0.0, there_a)} if there_a else {}
+    for chair in made.chairs:
+        parts[chair.id] = (at, at + input_a)
+        at += input_a
+    leaders = [i.points[0][0] for i in view.items if isinstance(i, Line) and i.layer == "dimension"]
+    named = {i.words: i for i in view.items if isinstance(i, Text) and i.words in parts}
+    assert set(named) == set(parts)
+    for name, (start, end) in parts.items():
+        words = named[name]
+        assert start * per_a < words.at[0] < end * per_a
+        half = text_width_mm(name, words.height_mm) / 2000
+        within = start * per_a < words.at[0] - half and words.at[0] + half < end * per_a
+        # in its part, or below the tape with a line that leads to it
+        assert (within and 0.0 < words.at[1] < 0.008) or (
+            words.at[1] < 0.0 and any(abs(x - words.at[0]) < 1e-9 for x in leaders)
+        )
+    (left,) = [i for i in view.items if isinstance(i, Text) and i.words.endswith(" left")]
+    half = text_width_mm(left.words, left.height_mm) / 2000
+    assert left.at[1] < 0.0 or left.at[0] + half < limit

@@ -68,8 +68,8 @@ def test_wall_cords_chair_cords_and_cords_of_outlet_units_are_drawn_with_their_r
     assert "Supplies get warm" not in how.text
 
 
-def test_that_a_loose_supply_lies_behind_the_base_is_not_said_where_its_place_is_told():
-    told = "A loose one lies flat on the floor behind the base"
+def test_a_loose_supply_that_the_plan_does_not_know_stops_who_finds_it():
+    told = "Should one come with a loose supply, stop and ask where it goes"
     plan = make_plan(supply_spec(seats=2), NEC, "0" * 64)
     assert told not in str(cords_sheet(plan, ()))
     assert told in str(cords_sheet(sample_plan(), ()))

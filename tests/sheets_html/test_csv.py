@@ -9,6 +9,7 @@ import pytest
 from support import NEC, inch, make_chair, make_new_work, make_spec
 
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.words import has_text
 from powerplan.sheets.writers.csv import csv_files
 
 
@@ -123,3 +124,17 @@ def test_commas_quotes_and_line_ends_come_back_as_they_were(plan):
 def test_a_plan_with_nothing_new_has_heads_alone(plan):
     told = csv_files(replace(plan, boxes=(), cords=(), circuits=()))
     assert {text.count("\r\n") for text in told.values()} == {1}
+
+
+def test_how_far_a_cord_keeps_clear_reads_alike_in_the_table_and_in_the_findings():
+    # Both are rounded down: what is promised to be clear is there.
+    plan = make_plan(make_spec(outlets=(), circuits=()), NEC, "0" * 64)
+    told = {row["cord"]: row for row in rows(plan, "cords.csv")}
+    found = [one for one in plan.findings if one.rule == "cord-clear-of-mechanism"]
+    assert {one.subject for one in found} == {f"cord {cord.id}" for cord in plan.cords}
+    for cord in plan.cords:
+        (finding,) = [one for one in found if one.subject == f"cord {cord.id}"]
+        assert told[cord.id]["keeps_clear"] == has_text(finding, "ft-in")
+        # 1.19 in is 1 1/8 in and a bit: never 1 1/4
+        near = replace(finding, value=0.0302)
+        assert has_text(near, "ft-in") == "1 1/8 in"

@@ -239,3 +239,25 @@ def test_all_of_the_page_that_can_be_read_is_in_the_print(shown):
     for tag in read(html).all("td", "dt", "label", "legend", "caption", "li"):
         if tag.text and "size" not in tag.attributes.get("for", "") and "(for" not in tag.text:
             assert tag.text.split()[0] in told
+
+
+@pytest.mark.parametrize("width", [320, 360])
+def test_no_word_of_a_buying_list_is_broken_on_a_phone(shown, width):
+    # every word of the list has a line of its own height, and none is laid over two
+    head = ("what", "size", "how many", "mind")
+    rows = (("floor box, recessed", "cut-out 4 in x 4 in", "2", "listed for floors"),)
+    browser = shown(html_text(with_parts(Table(caption="Buying", head=head, rows=rows))), width)
+    broken = browser.run(
+        "const found = [];"
+        "for (const cell of document.querySelectorAll('table tbody th, table tbody td')) {"
+        "  const text = cell.firstChild, range = document.createRange();"
+        "  for (const word of text.data.matchAll(/[^ ]+/g)) {"
+        "    range.setStart(text, word.index);"
+        "    range.setEnd(text, word.index + word[0].length);"
+        "    if (range.getClientRects().length > 1) found.push(word[0]);"
+        "  }"
+        "}"
+        "return [found, getComputedStyle(document.querySelector('tbody td')).display]"
+    )
+    assert broken == [[], "block"]
+    assert browser.run(SIDEWAYS) <= width

@@ -1,17 +1,21 @@
 """Page 2: an electrician marks, cuts and wires from it alone."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 from page_words import A_VIEW, listed, table, words
 from sample_plan import sample_plan
-from support import NEC, inch, make_area, make_joists, make_new_work, make_spec
+from support import NEC, inch, make_area, make_circuit, make_joists, make_new_work, make_spec
 
-from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.model.plan import NOT_POSSIBLE, Condition, Plan
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.documents import set_of_sheets, views_of
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_words import BLANK, cord_exit
+from powerplan.sheets.paper import LETTER
 from powerplan.sheets.parts import Figure, Marked
 from powerplan.sheets.printed import SheetPage
+from powerplan.sheets.scene import Text
 
 
 def page_of(plan: Plan) -> SheetPage:
@@ -80,13 +84,13 @@ def test_the_cords_leave_to_the_side_of_their_first_stretch():
         assert cord_exit(box, changed) == side
 
 
-def test_two_marks_are_two_lines_and_only_one_is_cut():
+def test_two_marks_are_two_lines_and_neither_is_cut():
     plan = sample_plan()
     box = replace(plan.boxes[0], provisional=True, second_mark_m=(inch(90), inch(30)))
     page = page_of(replace(plan, boxes=(box,)))
     names = [row[0] for row in table(page, "Where the middle").rows]
     assert names == [f"{box.id}, first mark", f"{box.id}, second mark"]
-    assert "Never cut both." in words(page)
+    assert "Scan at both, cut neither" in words(page)
     moves = table(page, "How far a box may be moved").rows
     assert [row[0] for row in moves] == names
     assert set(moves[1][1:]) == {"not at all"}
@@ -173,3 +177,69 @@ def test_wiring_says_from_where_to_where_and_that_lengths_are_estimates():
     assert found.rows[0][:6] == ("panel", "box A2", "new 1 (NEW)", "20 A", "12 AWG", "about 60 ft")
     assert found.rows[0][7] == BLANK
     assert "Panel: not on this plan" in words(page_of(plan))
+
+
+def test_no_word_of_the_set_has_one_of_two_marks_cut():
+    # Joists whose first nobody has found: two marks, and a scan decides. Until then none is cut.
+    floor = make_joists(first_joist_m=None)
+    plan = make_plan(make_spec(floor=floor, outlets=(), circuits=()), NEC, "0" * 64)
+    assert any(box.second_mark_m is not None for box in plan.boxes)
+    sheets = set_of_sheets(plan, paper=LETTER, revision="A", date="2026-01-01")
+    told = " ".join(words(page) for page in sheets.pages)
+    drawn = (item for view in views_of(sheets) for item in view.items)
+    told += " ".join(item.words for item in drawn if isinstance(item, Text))
+    assert "cut neither" in told
+    for wrong in ("cut one", "cut at the one", "cut both", "only one is cut"):
+        assert wrong not in told
+
+
+def test_the_electrician_marks_for_the_installers_where_no_anchor_goes():
+    told = words(page_of(sample_plan()))
+    assert "mark on top of the floor where box A2 and box A5 and the cable to each lie" in told
+    assert "They drill no anchor there." in told
+
+
+def test_what_the_answer_hangs_on_stands_where_the_box_is_cut():
+    # 1.5 mm2 behind 16 A: whether it carries that, an electrician sees by how it is laid.
+    circuit = make_circuit(breaker_a=Fraction(16), wire="1.5 mm2")
+    plan = replace(sample_plan(), findings=())
+    hangs = Condition(
+        kind="laying",
+        subject="circuit 7",
+        circuit="7",
+        if_continuous_a=None,
+        if_not_continuous_a=None,
+        sentence="the 1.5 mm2 of circuit 7 is laid well enough to carry 16 A: have one look.",
+    )
+    spec = replace(plan.spec, circuits=(circuit,))
+    boxes = tuple(replace(box, provisional=False) for box in plan.boxes)
+    decision = replace(plan.decision, depends_on=(hangs,))
+    page = page_of(replace(plan, spec=spec, boxes=boxes, decision=decision))
+    (top,) = (part for part in page.parts if isinstance(part, Marked))
+    assert top.mark == "CUT ONLY AFTER this is confirmed"
+    assert top.lines == ("The 1.5 mm2 of circuit 7 is laid well enough to carry 16 A.",)
+    told = listed(page, "Box by box")
+    assert told[0].startswith("Box A2 and box A5 are cut only after what stands at the top")
+    free = replace(plan, decision=replace(plan.decision, depends_on=()), boxes=boxes)
+    assert not [part for part in page_of(free).parts if isinstance(part, Marked)]
+
+
+def test_why_a_mark_is_moved_reads_as_a_sentence():
+    plan = sample_plan((5,))
+    moved = replace(plan.boxes[0], moved_because="joist: 1 1/4 in toward the screen")
+    told = listed(page_of(replace(plan, boxes=(moved,))), "Box by box")
+    middle = "from the middle of its clear floor (joist)"
+    assert any(f"moved 1 1/4 in toward the screen {middle}." in line for line in told)
+
+
+def test_a_ground_that_nobody_looked_at_is_unknown_in_every_row():
+    spec = make_spec()
+    circuit = replace(spec.circuits[0], ground=None)
+    found = {
+        row[0]: row[1]
+        for row in table(
+            page_of(make_plan(replace(spec, circuits=(circuit,)), NEC, "0" * 64)), "Existing"
+        ).rows
+    }
+    assert found["outlet W1: circuit and rating"].endswith("ground unknown")
+    assert any("ground" in name and told == "unknown" for name, told in found.items())

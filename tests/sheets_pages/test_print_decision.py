@@ -9,6 +9,7 @@ from page_words import listed, words
 from support import (
     NEC,
     inch,
+    make_chain,
     make_chair,
     make_circuit,
     make_load,
@@ -21,8 +22,11 @@ from powerplan.model.findings import Force, Outcome, hold
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Assumption, PlanSpec
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
+from powerplan.sheets.pages.print_words import degrees
 from powerplan.sheets.parts import Marked
+from powerplan.sheets.words import at_least_text
 
 
 def planned(spec: PlanSpec) -> Plan:
@@ -159,7 +163,7 @@ def test_what_was_filled_in_is_owned_up_to():
         Assumption(subject=f"row {name}", words="stands in the middle") for name in ("A", "B")
     )
     page = decision_sheet(planned(make_spec(assumed=said)))
-    assert "Row A and row B: stands in the middle." in listed(page, "What is assumed")
+    assert "Row A and row B: stand in the middle." in listed(page, "What is assumed")
 
 
 def test_a_way_that_is_not_offered_is_open_only_if_it_is_allowed_too():
@@ -179,3 +183,46 @@ def test_a_way_that_is_not_offered_is_open_only_if_it_is_allowed_too():
     assert not step.allowed
     told = words(decision_sheet(plan))
     assert "may then be open, but only if cutting for new outlets is also allowed" in told
+
+
+def test_a_cord_whose_spare_has_no_place_is_asked_for_on_page_1_and_wherever_it_is_met():
+    # Headrests 6 in off the wall that move back 5 in leave 1 in: no coil of 4 in lies there.
+    row = make_row(seats=1, headrest_to_wall_m=inch(6))
+    plan = planned(make_spec(rows=(row,), outlets=()))
+    first, third = decision_sheet(plan), cords_sheet(plan, ())
+    assert "NO ROOM for a coil" in words(third)
+    asked = "where the spare of cord 1 goes, which the maker says (page 3)"
+    assert asked in words(first)
+    todo = listed(first, "What happens next")
+    assert "Seller: asks the maker where the spare of cord 1 goes (page 3)." in todo
+    assert 'its spare as its maker says, see "Spare cord that is not' in words(third)
+    (line,) = listed(third, "To ask the maker")
+    # the lead is 6 ft, and of a shorter one as much is needed as the cord's own finding says
+    (cord,) = plan.cords
+    assert line.startswith("Cord 1 (box A1 to chair A1): a shorter lead in place of 6 ft, ")
+    assert at_least_text(cord.needed_m, "ft-in") in line
+
+
+def test_where_every_coil_has_room_no_maker_is_asked():
+    plan = planned(make_spec(rows=(make_row(seats=1),), outlets=()))
+    assert plan.cords[0].park_m is not None
+    assert "spare of" not in words(decision_sheet(plan))
+    assert "To ask the maker" not in words(cords_sheet(plan, ()))
+
+
+def test_cords_from_chair_to_chair_are_told_to_who_allows_cords():
+    chair = make_chair(chain=make_chain(), arm_gap_m=inch("3/2"))
+    base = make_spec(outlets=(), circuits=())
+    business = replace(base.project, place="business")
+    plan = planned(replace(base, chairs=(chair,), project=business))
+    links = sum(cord.kind == "link" for cord in plan.cords)
+    assert links > 1
+    assert f"{links} of them go from chair to chair" in words(decision_sheet(plan))
+    single = planned(replace(base, project=business))
+    assert "from chair to chair" not in words(decision_sheet(single))
+
+
+def test_a_temperature_has_its_sign():
+    assert degrees("copper at 75 C (table 8), 60 C and chair 4 C") == (
+        "copper at 75 \N{DEGREE SIGN}C (table 8), 60 \N{DEGREE SIGN}C and chair 4 C"
+    )

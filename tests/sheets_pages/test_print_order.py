@@ -7,12 +7,14 @@ from itertools import pairwise
 import pytest
 import strategies
 from laws import law, planned
+from loose_rooms import supply_spec
 from row_rooms import row_rooms
 from sample_plan import sample_plan
 from shapely.geometry import LineString, Polygon
-from support import inch, make_chain, make_chair, make_row, make_spec
+from support import NEC, inch, make_chain, make_chair, make_row, make_spec
 
 from powerplan.model.plan import Plan
+from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_rows import outward, seams, set_rows
 from powerplan.sheets.pages.print_tags import bag_of, tag_numbers
@@ -152,3 +154,23 @@ def check_what_lies_under(plan: Plan) -> None:
                             box.id == cord.from_ and box.under == one.name for box in plan.boxes
                         )
                         assert boxed or line.intersection(base).length > 0
+
+
+def test_a_supply_is_set_down_once_before_its_first_cord_is_laid():
+    plan = make_plan(supply_spec(seats=2), NEC, "0" * 64)
+    assert plan.supplies
+    (row,) = set_rows(plan)
+    steps = " ".join(turn_text(turn, row, plan, tag_numbers(plan)) for turn in turns(row, plan))
+    for supply in plan.supplies:
+        assert steps.count(f"Set down {supply.id} where the table of places has it") == 1
+        numbers = tag_numbers(plan)
+        firsts = [
+            steps.index(f"Lay cord {numbers[cord.id]} ")
+            for cord in plan.cords
+            if supply.id in (cord.from_, cord.to)
+        ]
+        assert firsts
+        assert steps.index(f"Set down {supply.id}") < min(firsts)
+        # the box is wider along its row than it is deep across it
+        assert supply.width_m > supply.depth_m
+    assert "has it, its long side along the row." in steps

@@ -115,7 +115,7 @@ def test_a_table_is_set_in_its_turn_and_over_a_gap_nothing_is_clipped():
     (row,) = set_rows(made)
     assert [one.name for one in outward(row)] == ["A2", "console", "A1", "A3"]
     steps = listed(cords_sheet(made, ()), "Order of work")
-    assert any(step.startswith("console:") for step in steps)
+    assert any(step.startswith("Console: Set console") for step in steps)
     clipped = " ".join(steps)
     assert "A1 to console" in clipped
     assert "console to A2" in clipped

@@ -23,7 +23,7 @@ from powerplan.judging.judge import judge
 from powerplan.model.lengths import INCH_M
 from powerplan.model.plan import Plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
-from powerplan.sheets.pages.print_wiring import electrician_buys, estimate_m, rises_m
+from powerplan.sheets.pages.print_wiring import electrician_buys, estimate_m, estimate_text, rises_m
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.writers.csv import csv_files
 
@@ -162,3 +162,19 @@ def test_a_plan_that_uses_no_circuit_of_the_house_has_no_stop_rule_for_them():
     assert "neutral" not in stops
     assert "not as assumed above" not in stops
     assert "panel" in stops
+
+
+def test_cable_is_told_as_it_is_bought():
+    # 13.94 m is rounded up to the next 100 mm; 13 ft 2 in, which is 4.0132 m, to half a foot.
+    assert estimate_text(13.94, "mm") == estimate_text(13.94, "m") == "14.0 m"
+    assert estimate_text(4.0132, "ft-in") == "13 ft 6 in"
+
+
+def test_the_longest_home_run_stands_beside_what_is_to_be_measured():
+    plan = two_levels()
+    (use,) = plan.circuits
+    assert use.home_run_most_m is not None
+    (told,) = [line for line in listed(page_of(plan), "About the wiring") if "Panel:" in line]
+    assert "measure it before wire is bought. By the advised drop alone: new 1 on" in told
+    unknown = replace(plan, circuits=(replace(use, home_run_most_m=None),))
+    assert "By the advised drop" not in words(page_of(unknown))

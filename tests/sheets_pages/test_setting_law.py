@@ -27,6 +27,7 @@ from powerplan.model.plan import Plan
 from powerplan.model.seats import Curve, Piece, TableKind
 from powerplan.model.spec import PlanSpec
 from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.pages.print_setting import _or_on
 from powerplan.sheets.placed import is_plain
 
 
@@ -88,7 +89,8 @@ def check_string(plan: Plan, row: str, step_m: float) -> None:
     if told is None:
         return
     (set_row,) = [one for one in set_rows(plan) if one.id == row]
-    middle = from_faces((told[1], told[2]), plan, set_row.chalk.middle)
+    across, deep = (re.sub("^on the ", "0 in from the ", told[n]) for n in (1, 2))
+    middle = from_faces((across, deep), plan, set_row.chalk.middle)
     left, right, _ = ends_of(plan, plan.spec.row(row))
     for end in (left, right):
         # both places are out by sqrt(2) half steps at most, the length by half a step
@@ -184,3 +186,10 @@ def test_the_middle_of_an_arc_is_told_where_a_string_can_be_held_there():
     assert "Its middle is 10 ft from the left wall and 4 ft 10 in from the screen wall" in told
     far = replace(spec, rows=(replace(row, curve=Curve(radius_m=inch(200), touch="back")),))
     assert "no string reaches from there" in said(seated_plan(far))
+
+
+def test_a_middle_that_stands_at_a_wall_is_on_it():
+    assert _or_on("0 in from the screen wall") == "on the screen wall"
+    assert _or_on("0.000 m from the screen wall") == "on the screen wall"
+    assert _or_on("10 in from the screen wall") == "10 in from the screen wall"
+    assert _or_on("0 1/2 in from the screen wall") == "0 1/2 in from the screen wall"

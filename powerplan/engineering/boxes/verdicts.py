@@ -103,7 +103,7 @@ def framing_unknown(deck: Deck, subject: str, second: bool, units: str, rules: R
     if second:
         note = (
             f"Find out {still_to_find(deck)}; wherever they lie, one of the two marks is clear: "
-            "probe both and cut at the one that is."
+            "scan at both, cut neither, and plan again with what was found."
         )
     return hold(rules.rules[FRAMING_RULE], subject, None, None, note=note)
 

@@ -9,7 +9,10 @@ from powerplan.model.lengths import amps_text, joined, plural
 from powerplan.model.plan import CircuitUse, Plan
 from powerplan.sheets.amounts import amps_parts, asked_a
 from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.fonts import text_width_mm
+from powerplan.sheets.labels import LINE_STEP
 from powerplan.sheets.local import local_of
+from powerplan.sheets.patches import Patch
 from powerplan.sheets.scene import Text, View
 
 _STEP_MM = 31.0
@@ -21,6 +24,10 @@ _LONG_TICK_MM = 2.2
 _SIDE_MM = 14.0
 _LEAST_MM = 60.0
 _MOST_MM = 230.0
+_NAME_MM = 1.8
+_NAME_STEP_MM = _NAME_MM * LINE_STEP
+_AIR_MM = 0.8
+_UNDER_MM, _LEVEL_MM = 9.4, 7.0
 _HAIR_A = 1e-6
 _EVERY_A = 5
 
@@ -53,8 +60,11 @@ def load_view(plan: Plan, room_mm: tuple[float, float]) -> View | None:
     most_a = max([1.0, *(_reach_a(use, pieces) for use, pieces, _ in tapes)])
     length_mm = min(_MOST_MM, max(_LEAST_MM, room_mm[0] - 2 * _SIDE_MM))
     sketch = Sketch(1, Rect(left_m=-1.0, right_m=2.0, back_m=-99.0, front_m=1.0), local_of(plan))
-    for number, (use, pieces, unknown) in enumerate(tapes):
-        _Tape(sketch, -number * _STEP_MM, length_mm / most_a).draw(use, pieces, unknown)
+    low_mm = 0.0
+    for use, pieces, unknown in tapes:
+        tape = _Tape(sketch, low_mm, length_mm / most_a)
+        tape.draw(use, pieces, unknown)
+        low_mm -= _STEP_MM + tape.under_mm
     told = "; ".join(_told(use, unknown) for use, _, unknown in tapes)
     described = f"{plural(len(tapes), 'tape')} of amperes, zero at the left. {told}."
     return sketch.view("What each circuit carries", described)
@@ -103,6 +113,7 @@ class _Tape:
         self._sketch = sketch
         self._low, self._high = low_mm / 1000, (low_mm + _HIGH_MM) / 1000
         self._m_per_a = mm_per_a / 1000
+        self._ends_mm: list[float] = []
 
     def draw(self, use: CircuitUse, pieces: list[_Piece], unknown: str) -> None:
         """Draw the tape of one circuit; ``unknown`` names what of its load is not known."""
@@ -110,8 +121,16 @@ class _Tape:
         for piece in pieces:
             self._piece(use, piece)
         end_a = max([0.0, *(piece.end_a for piece in pieces)])
+        whole = self._rect(0.0, max(end_a, use.breaker_a or 0.0))
+        corners = map(self._sketch.paper, (whole.outline[0], whole.outline[2]))
+        self._sketch.keep_free(Patch(*(part for corner in corners for part in corner)))
         self._limit(use, end_a, unknown)
         self._ticks(max(end_a, use.breaker_a or 0.0))
+
+    @property
+    def under_mm(self) -> float:
+        """How much room the names under the tape take. [mm]"""
+        return len(self._ends_mm) * _LEVEL_MM
 
     def _title(self, use: CircuitUse, pieces: list[_Piece], unknown: str) -> None:
         words = (
@@ -128,8 +147,33 @@ class _Tape:
         layer = "load_there" if piece.there else "load"
         self._sketch.line(rect.outline, layer, closed=True)
         self._sketch.hatch(rect, layer, spacing_mm=2.0, crossed=piece.there)
-        key = f"{use.id} {piece.key}"
-        self._sketch.label(key, piece.lines, (rect.middle,), on=True, clear_mm=4.2, height_mm=1.8)
+        self._name(piece.lines, rect)
+
+    def _name(self, lines: tuple[str, ...], rect: Rect) -> None:
+        """Name a part: in it where it is wide enough, else under it, with a line that leads there;
+        so no name ever stands on another part."""
+        x_m, y_m = rect.middle
+        wide_mm = max(text_width_mm(self._sketch.local(line), _NAME_MM) for line in lines)
+        middle_mm = y_m * 1000
+        if wide_mm + 2 * _AIR_MM > rect.width_m * 1000:
+            middle_mm = self._low * 1000 - _UNDER_MM - self._level(x_m * 1000, wide_mm) * _LEVEL_MM
+            foot = (middle_mm + _NAME_STEP_MM) / 1000
+            self._sketch.line(((x_m, self._low), (x_m, foot)), "dimension")
+        first_mm = middle_mm + (len(lines) - 1) * _NAME_STEP_MM / 2
+        for number, line in enumerate(lines):
+            at = (x_m, (first_mm - number * _NAME_STEP_MM) / 1000)
+            words = Text(at=at, words=line, layer="text", height_mm=_NAME_MM, mask=True)
+            self._sketch.words(words)
+
+    def _level(self, x_mm: float, wide_mm: float) -> int:
+        """The first level under the tape where a name has room after those before it."""
+        start_mm, end_mm = x_mm - wide_mm / 2 - _AIR_MM, x_mm + wide_mm / 2 + _AIR_MM
+        for level, taken_mm in enumerate(self._ends_mm):
+            if start_mm >= taken_mm:
+                self._ends_mm[level] = end_mm
+                return level
+        self._ends_mm.append(end_mm)
+        return len(self._ends_mm) - 1
 
     def _rect(self, start_a: float, end_a: float) -> Rect:
         per = self._m_per_a
@@ -154,8 +198,7 @@ class _Tape:
             if unknown:
                 lines = (f"{words}, less", f"{unknown}: NOT KNOWN")
                 self._sketch.hatch(left, layer, angle_deg=135.0, spacing_mm=4.0)
-            key = f"left {use.id}"
-            self._sketch.label(key, lines, (left.middle,), on=True, clear_mm=4.2, height_mm=1.8)
+            self._name(lines, left)
 
     def _ticks(self, end_a: float) -> None:
         """Amperes under the tape, every fifth with its number."""

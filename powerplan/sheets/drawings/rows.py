@@ -19,7 +19,7 @@ from powerplan.sheets.off_walls import from_back, to_finish
 from powerplan.sheets.pages.print_rows import SetRow, set_rows
 from powerplan.sheets.pages.print_tags import JOINT, bag_of, tag_numbers
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import from_wall
+from powerplan.sheets.words import from_wall, lay_word
 
 _AROUND_M = 0.15
 _WALL_M = 0.12
@@ -133,7 +133,9 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
         draw_stop(sketch, row)
         title = f"Row {row.id} as it would stand. NOT POSSIBLE AS DRAWN: DO NOT SET OUT"
         return sketch.view(title, _description(plan, row, cords))
-    return sketch.view(f"Row {row.id} and its cords", _description(plan, row, cords))
+    word = lay_word(plan)
+    title = f"Row {row.id} and its cords{f'. {word}' if word else ''}"
+    return sketch.view(title, _description(plan, row, cords))
 
 
 def _description(plan: Plan, row: SetRow, cords: tuple[Cord, ...]) -> str:

@@ -50,7 +50,7 @@ def floor_box(sketch: Sketch, at: Point) -> None:
 
 
 def second_mark(sketch: Sketch, at: Point) -> None:
-    """Draw the other of two marks, of which only one is cut: a small square with a cross. [m]"""
+    """Draw the other of two marks: a small square with a cross. [m]"""
     x, y = at
     half = sketch.meters(SECOND_MM)
     square = Rect(left_m=x - half, right_m=x + half, back_m=y - half, front_m=y + half)

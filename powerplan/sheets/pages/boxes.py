@@ -96,7 +96,7 @@ def _notes(box: Box, plan: Plan) -> list[str]:
         where = place_words(box.second_mark_m, plan, step=FINE)
         notes.append(
             f"{box.id}: second mark {where}: of the two, one is clear of joists wherever they lie; "
-            "scan, then cut one; it may not be moved"
+            "scan at both, cut neither, and plan again with what was found; it may not be moved"
         )
     for side in (Wall.LEFT, Wall.RIGHT, Wall.BACK, Wall.SCREEN):
         notes += beside_words(box.id, (box.x_m, box.y_m), side, plan)

@@ -41,7 +41,7 @@ def circuits_page(plan: Plan) -> Page:
             f"Drop is at the farthest chair; resistance: {plan.rules.resistance_basis}."
         )
     )
-    runs = tuple(filter(None, (_home_run(plan, circuit) for circuit in plan.circuits)))
+    runs = tuple(filter(None, (home_run_text(plan, circuit) for circuit in plan.circuits)))
     if runs:
         told = "; ".join(runs)
         text = f"Within the drop that is advised, at the farthest chair, and by that alone: {told}."
@@ -49,9 +49,9 @@ def circuits_page(plan: Plan) -> Page:
     return Page(title=title, parts=tuple(parts))
 
 
-def _home_run(plan: Plan, circuit: CircuitUse) -> str:
-    """The longest home run within the advised drop, down to half a foot or 100 mm; "" where it is
-    not known."""
+def home_run_text(plan: Plan, circuit: CircuitUse) -> str:
+    """Return the longest home run within the advised drop, down to half a foot or 100 mm; nothing
+    where it is not known."""
     most_m, units = circuit.home_run_most_m, plan.spec.project.units
     if most_m is None:
         return ""

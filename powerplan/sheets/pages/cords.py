@@ -11,7 +11,7 @@ from powerplan.sheets.off_walls import from_back, from_left, place_words, to_fin
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import at_least_text, at_most_text, from_wall
+from powerplan.sheets.words import DO_NOT_LAY, at_least_text, at_most_text, from_wall, if_measured
 
 _HEAD = ("cord (from-to)", "way", "needed", "use", "floor")
 
@@ -29,7 +29,7 @@ def cords_page(plan: Plan, *, ways: bool = False) -> Page:
     units = plan.spec.project.units
     rows = tuple(_row(cord, units) for cord in plan.cords)
     parts: list[Part] = [
-        *not_yet("DO NOT LAY YET: the ways change when this is mended:", plan),
+        *not_yet(f"{DO_NOT_LAY}: the ways change when this is mended:", plan),
         Table(caption="Each cord", head=_HEAD, rows=rows),
         *where_things_lie(plan),
         buying_list(plan),
@@ -81,7 +81,8 @@ def buying_list(plan: Plan) -> Part:
     units = plan.spec.project.units
     counts = bought(plan)
     if not counts:
-        return Say(text="No cord has to be bought: the chairs' own cords reach.")
+        text = f"No cord has to be bought: the chairs' own cords reach{if_measured(plan)}."
+        return Say(text=text)
     rows = tuple(
         (what, length_text(length_m, units), wire or "wire unknown", str(count))
         for (what, length_m, wire), count in counts.items()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import joined
+from powerplan.model.lengths import joined, micrometers
 from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
@@ -56,6 +56,14 @@ def where_things_lie(plan: Plan) -> list[Part]:
 
 
 def _lies(thing: Supply | OutletUnit) -> str:
-    if thing.under is None:
-        return "behind the base"
-    return f"in the clear zone of {thing.under}"
+    place = "behind the base" if thing.under is None else f"in the clear zone of {thing.under}"
+    side = long_side(thing)
+    return f"{place}, {side}" if side else place
+
+
+def long_side(thing: Supply | OutletUnit) -> str:
+    """Return which way a supply or outlet unit lies; nothing where it is as deep as wide."""
+    wide_um, deep_um = micrometers(thing.width_m), micrometers(thing.depth_m)
+    if wide_um == deep_um:
+        return ""
+    return f"its long side {'along' if wide_um > deep_um else 'across'} the row"

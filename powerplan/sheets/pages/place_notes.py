@@ -5,9 +5,10 @@ from __future__ import annotations
 from powerplan.model.findings import Finding, Outcome
 from powerplan.model.plan import Plan
 
+_CORDS = "cord-fire-code"
 _OF_PLACE = (
     *("rcd-new-outlets", "gfci-basement", "afci-room"),
-    *("wiring-method", "cord-fire-code", "row-width-assembly"),
+    *("wiring-method", _CORDS, "row-width-assembly"),
 )
 _BY_COUNT = ("leakage-by-count", "switch-on-by-count")
 
@@ -36,4 +37,16 @@ def place_lead(plan: Plan) -> str:
 def place_sentences(plan: Plan) -> tuple[str, ...]:
     """Return each note as one sentence, shortest form."""
     prefix = "The kind of place is not said. "
-    return tuple(finding.note.removeprefix(prefix) for finding in place_notes(plan))
+    return tuple(
+        finding.note.removeprefix(prefix) + (_links(plan) if finding.rule == _CORDS else "")
+        for finding in place_notes(plan)
+    )
+
+
+def _links(plan: Plan) -> str:
+    """How many cords go into another chair and no outlet, which whoever allows cords must know."""
+    links = sum(cord.kind == "link" for cord in plan.cords)
+    if not links:
+        return ""
+    goes = "1 of them goes" if links == 1 else f"{links} of them go"
+    return f" {goes} from chair to chair, not into an outlet: tell the fire officer so."

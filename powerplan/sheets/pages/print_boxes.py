@@ -8,11 +8,11 @@ from powerplan.model.faces import STUDS
 from powerplan.model.lengths import INCH_M, joined, length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Riser, Wall
+from powerplan.sheets.corners import corners_told
 from powerplan.sheets.drawings.box_measures import taped_floor
 from powerplan.sheets.levels import crosses_a_step
 from powerplan.sheets.off_walls import (
     build_ups,
-    corners_told,
     from_back,
     from_left,
     off_wall,
@@ -29,9 +29,11 @@ from powerplan.sheets.pages.print_words import capital, not_yet
 from powerplan.sheets.parts import Figure, Items, Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import DO_NOT_CUT, FINE, fine_text, from_wall, mark_word
+from powerplan.sheets.words import DO_NOT_CUT, FINE, FIRM, fine_text, from_wall, mark_word
 
 _NOT_YET = "DO NOT CUT YET: the marks move when this is mended:"
+_ONLY_AFTER = "CUT ONLY AFTER this is confirmed"
+_PROVISIONAL = ("framing",)
 _SQUARE_WITHIN_M = float(INCH_M / 2)
 
 
@@ -59,6 +61,7 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
         parts += [*drawn, *large, *_room(plan), *_rows(plan), *there(plan)]
     else:
         parts += not_yet(_NOT_YET, plan) or _mend_first(plan)
+        parts += [Marked(mark=_ONLY_AFTER, lines=_hangs(plan))] if _hangs(plan) else []
         parts += [Say(text=_lead(plan)), *drawn, *_room(plan), *large]
         parts += [*_marks(plan), *there(plan), *plugs_behind(plan), _stop(plan)]
     return SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts))
@@ -69,6 +72,17 @@ def _mend_first(plan: Plan) -> list[Part]:
     if not plan.boxes or mark_word(plan.boxes[0], plan) != DO_NOT_CUT:
         return []
     return [Say(text="DO NOT CUT YET: first mend what page 1 lists.")]
+
+
+def _hangs(plan: Plan) -> tuple[str, ...]:
+    """What has to be confirmed before any box is cut, beside what makes marks provisional."""
+    if not any(mark_word(box, plan) == FIRM for box in plan.boxes):
+        return ()
+    return tuple(
+        f"{capital(one.sentence.partition(':')[0])}."
+        for one in plan.decision.depends_on
+        if one.kind not in _PROVISIONAL
+    )
 
 
 def _title(plan: Plan) -> str:
@@ -197,7 +211,7 @@ def _notes(plan: Plan) -> list[Part]:
     """What is to be minded of boxes; of several alike it is said once."""
     told: dict[str, list[str]] = {}
     for box in plan.boxes:
-        for note in _box_notes(box):
+        for note in _box_notes(box, plan):
             told.setdefault(note, []).append(box.id)
     items = []
     for note, names in told.items():
@@ -209,8 +223,10 @@ def _notes(plan: Plan) -> list[Part]:
     return [Items(lead="Box by box:", items=tuple(items))] if items else []
 
 
-def _box_notes(box: Box) -> list[str]:
+def _box_notes(box: Box, plan: Plan) -> list[str]:
     notes: list[str] = []
+    if _hangs(plan) and mark_word(box, plan) == FIRM:
+        notes.append("cut only after what stands at the top of this page is confirmed")
     if box.provisional:
         notes.append(
             "PROVISIONAL: do not cut. First find out what page 1 asks, then have the room planned "
@@ -219,14 +235,22 @@ def _box_notes(box: Box) -> list[str]:
     if box.deck is not None:
         notes.append(f"cut into the deck of riser {box.deck}, not into the floor")
     if box.moved_because:
-        notes.append(f"moved from the middle of its clear floor: {box.moved_because}")
+        notes.append(_moved(box.moved_because))
     if box.second_mark_m is not None:
         notes.append(
             "two marks, since nobody knows where the joists lie. If they run and are spaced as the "
-            "plan says, one of the two is clear of them. Never cut both. A second mark may not be "
-            "moved, and cords to a box there are measured again"
+            "plan says, one of the two is clear of them. Scan at both, cut neither, and have the "
+            "room planned again with what was found. A second mark may not be moved"
         )
     return notes
+
+
+def _moved(because: str) -> str:
+    """How far a mark is off the middle of its clear floor, and in brackets why."""
+    why, _, by = because.rpartition(": ")
+    if not why:
+        return f"moved from the middle of its clear floor: {because}"
+    return f"moved {by} from the middle of its clear floor ({why})"
 
 
 def _avoid(plan: Plan) -> Items:

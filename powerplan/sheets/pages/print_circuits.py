@@ -7,8 +7,8 @@ from powerplan.model.lengths import amps_text, joined
 from powerplan.model.plan import CircuitUse, PlacedChair, Plan
 from powerplan.sheets.amounts import asked_a, factor_of
 from powerplan.sheets.pages.circuits import circuits_page
-from powerplan.sheets.pages.print_words import capital
-from powerplan.sheets.parts import Figure, Items, Part, Table, Ticks
+from powerplan.sheets.pages.print_words import capital, degrees
+from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import measure
@@ -26,7 +26,11 @@ def circuits_sheet(plan: Plan, view: View | None) -> SheetPage:
     view : View or None
         The tape of amperes; None where there is no circuit to draw.
     """
-    parts: list[Part] = [part for part in circuits_page(plan).parts if not isinstance(part, Items)]
+    parts: list[Part] = [
+        Say(text=degrees(part.text)) if isinstance(part, Say) else part
+        for part in circuits_page(plan).parts
+        if not isinstance(part, Items)
+    ]
     parts += [Figure(view=view)] if view is not None else []
     if plan.circuits:
         parts += [_chairs(plan), *_asked(plan)]

@@ -8,15 +8,17 @@ from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_order import turn_text, turns
+from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_rows import SetRow, seams, set_rows
 from powerplan.sheets.pages.print_setting import setting_out
-from powerplan.sheets.pages.print_spare import coils, spare_text
+from powerplan.sheets.pages.print_spare import coils, spare_text, to_ask_for
 from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
 from powerplan.sheets.pages.print_ways import row_of, way_text
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
+from powerplan.sheets.words import DO_NOT_LAY, lay_word
 
 _TIED = "Cords are tied only to the chair's fixed frame."
 _STOP = (
@@ -46,19 +48,39 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
         parts = (Say(text=_STOP), *drawn, *setting_out(rows, plan, "DO NOT SET OUT. "))
     else:
         parts = (
-            *not_yet("DO NOT LAY YET: the ways change when this is mended:", plan),
+            *_not_yet(plan),
             Say(text=f"Left and right are as you sit watching the screen. {_TIED}"),
             *drawn,
             *setting_out(rows, plan),
             *_before(rows, plan, numbers),
             *_order(rows, plan, numbers),
             *where_things_lie(plan),
+            *plugs_behind(plan),
             *_bags(rows, plan, numbers),
             *coils(rows, plan, numbers),
             *_buying(plan),
             *_tests(plan),
         )
-    return SheetPage(number="3", title="Cords", reader="installers", parts=parts)
+    return SheetPage(number="3", title=_title(plan), reader="installers", parts=parts)
+
+
+def _title(plan: Plan) -> str:
+    """The heading of every sheet of the page; it says so where nothing may be laid yet."""
+    if plan.decision.verdict == NOT_POSSIBLE:
+        return "Cords. DO NOT SET OUT"
+    return f"Cords. {DO_NOT_LAY}" if lay_word(plan) else "Cords"
+
+
+def _not_yet(plan: Plan) -> list[Part]:
+    """Why nothing is laid yet."""
+    told = not_yet(f"{DO_NOT_LAY}: the ways change when this is mended:", plan)
+    word = lay_word(plan)
+    if told or not word:
+        return [*told]
+    why = "first mend what page 1 lists"
+    if word != DO_NOT_LAY:
+        why = "a box that cords start from may still move; first find out what page 1 asks"
+    return [Say(text=f"{word}: {why}.")]
 
 
 def _before(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
@@ -197,12 +219,11 @@ def _buying(plan: Plan) -> list[Part]:
     if not plan.cords:
         return []
     supply = (
-        "A supply that is built in stays where it is. A loose one lies flat on the floor behind "
-        "the base of its own chair, its cord tied to the fixed frame; never under a mechanism, "
-        "never covered."
+        "No chair of this plan has a supply that lies on the floor. Should one come with a loose "
+        "supply, stop and ask where it goes: never under a mechanism, never covered."
     )
     told = [] if plan.supplies else [Say(text=supply)]
-    return [*told, buying_list(plan)]
+    return [*told, buying_list(plan), *to_ask_for(plan)]
 
 
 def _tests(plan: Plan) -> list[Part]:

@@ -19,10 +19,13 @@ from powerplan.model.plan import (
 from powerplan.sheets.bought import bought
 from powerplan.sheets.pages.place_notes import place_lead, place_sentences
 from powerplan.sheets.pages.print_advice import unmet_advice
+from powerplan.sheets.pages.print_spare import cords_named, homeless
+from powerplan.sheets.pages.print_tags import EXTENSION
 from powerplan.sheets.pages.print_why import plain_reasons
-from powerplan.sheets.pages.print_words import capital
+from powerplan.sheets.pages.print_words import capital, degrees
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
+from powerplan.sheets.words import if_measured
 
 _STEPS = {
     EXISTING: "Plug into the outlets that are there",
@@ -52,13 +55,14 @@ _HOW = {
     "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
+_PLURAL = {"stands": "stand", "is": "are", "has": "have"}
 _ONE, _WHAT = "The one thing to find out", "What to find out"
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
     "popcorn makers, kettles, coffee makers, ovens",
     "vacuum cleaners, and portable air conditioners, refrigerators or dehumidifiers",
-    "a power strip, an adapter or a second cord between a chair and its outlet",
 )
+_SECOND = "a power strip, an adapter or a second cord between a chair and its outlet"
 
 
 def decision_sheet(plan: Plan) -> SheetPage:
@@ -125,8 +129,12 @@ def _next(plan: Plan) -> tuple[str, ...]:
         )
     else:
         todo.append("Licensed electrician: confirms the circuits and outlets on pages 2 and 4.")
-    if bought(plan):
-        todo.append("Seller: orders the cords of the buying list on page 3.")
+    orders = ["orders the cords of the buying list on page 3"] if bought(plan) else []
+    if homeless(plan):
+        named = cords_named(homeless(plan), plan)
+        orders.insert(0, f"asks the maker where the spare of {named} goes (page 3)")
+    if orders:
+        todo.append(f"Seller: {joined(orders)}.")
     todo.append("Installers: set the chairs, lay the cords and test every chair, from page 3.")
     todo.append("Client: sees the test, and keeps these sheets with the chairs' papers.")
     return tuple(todo)
@@ -159,7 +167,7 @@ def _find_out(plan: Plan) -> list[Part]:
     if decision.verdict == NOT_POSSIBLE:
         return []
     left = _to_measure(plan)
-    more = f" To be measured before work begins: {'; '.join(left)}." if left else ""
+    more = f" To be measured or asked before work begins: {'; '.join(left)}." if left else ""
     return [Say(text=f"Nothing that the answer hangs on is left to find out.{more}")]
 
 
@@ -170,6 +178,10 @@ def _to_measure(plan: Plan) -> list[str]:
         work.append("the run from the panel to the first new outlet, which is an estimate here")
     if any(box.kind == "floor box" for box in plan.boxes):
         work.append("how deep the floor box is, and what lies below")
+    without = homeless(plan)
+    if without:
+        named = cords_named(without, plan)
+        work.append(f"where the spare of {named} goes, which the maker says (page 3)")
     return work
 
 
@@ -198,7 +210,8 @@ def _asked(condition: Condition) -> str:
 def _step(step: Step, plan: Plan) -> Part:
     title = f"{_STEPS.get(step.step, capital(step.step))}."
     if step.step == EXTENSIONS and step.works and not step.extensions:
-        return Marked(mark="Not needed", lines=(title, "The chairs' own cords reach."))
+        reach = f"The chairs' own cords reach{if_measured(plan)}."
+        return Marked(mark="Not needed", lines=(title, reach))
     if not step.works:
         reasons = plain_reasons(tuple(f for f in step.findings if f.stops), plan)
         return Marked(mark="No", lines=(title, *(reasons or (step.sentence,))))
@@ -227,18 +240,36 @@ def _never(plan: Plan) -> Part:
         return Say(text="No circuit is chosen yet, so nothing is to be plugged in for the chairs.")
     names = joined([_circuit_name(name) for name in used])
     lead = f"Never plug these into {names}, at any outlet on the same breaker:"
-    return Items(lead=lead, items=_NEVER)
+    return Items(lead=lead, items=(*_NEVER, f"{_SECOND}{_but(plan)}"))
+
+
+def _but(plan: Plan) -> str:
+    """What of such things is part of the plan."""
+    units = len(plan.outlet_units)
+    longer = sum(cord.kind == EXTENSION for cord in plan.cords)
+    own = [f"the outlet unit{'s' if units > 1 else ''}"] if units else []
+    own += [f"the extension cord{'s' if longer > 1 else ''}"] if longer else []
+    return f", other than {joined(own)} of this plan" if own else ""
 
 
 def _circuit_name(name: str) -> str:
     return name.replace("new ", "new circuit ") if name.startswith("new ") else f"circuit {name}"
 
 
+def _of_several(words: str) -> str:
+    """What is said of one thing, of several."""
+    verb, _, rest = words.partition(" ")
+    return f"{_PLURAL[verb]} {rest}" if verb in _PLURAL else words
+
+
 def _assumed(plan: Plan) -> Part:
     subjects: dict[str, list[str]] = {}
     for said in plan.spec.assumed:
         subjects.setdefault(said.words, []).append(said.subject)
-    taken = tuple(f"{capital(joined(of))}: {words}." for words, of in subjects.items())
+    taken = tuple(
+        f"{capital(joined(of))}: {degrees(_of_several(words) if len(of) > 1 else words)}."
+        for words, of in subjects.items()
+    )
     measured = (
         "Room, chairs, circuits and outlets are as they were measured and written down; say so "
         "before work starts if any of it is not so.",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import plural
 from powerplan.model.plan import Plan
+from powerplan.sheets.beside import framing_under
 from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
 from powerplan.sheets.parts import Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
@@ -19,11 +20,29 @@ def findings_sheet(plan: Plan) -> SheetPage:
     worry = [f for f in in_order(plan.findings) if f.outcome is not Outcome.MET]
     parts: list[Part] = [Say(text=_tally(plan.findings))]
     parts += [_entry(finding, held, units) for finding, held in _told(worry)]
-    rows = tuple(_row(finding, held, units) for finding, held in _by_room(plan))
+    rows = tuple(
+        _no_joists(_row(finding, held, units))
+        if _on_slab(finding, plan)
+        else _row(finding, held, units)
+        for finding, held in _by_room(plan)
+    )
     if rows:
         caption = "Met; of each rule the one with the least room left, the tightest first"
         parts.append(Table(caption=caption, head=_HEAD, rows=rows))
     return SheetPage(number="5", title="Findings", reader="anyone who doubts", parts=tuple(parts))
+
+
+def _on_slab(finding: Finding, plan: Plan) -> bool:
+    """Whether a box was held against joists where it is cut into a slab."""
+    box = next((box for box in plan.boxes if box.id == finding.subject), None)
+    cut = finding.rule == "box-clears-framing" and box is not None
+    return cut and box is not None and framing_under(plan, box)[0].build == "slab"
+
+
+def _no_joists(row: tuple[str, ...]) -> tuple[str, ...]:
+    """The row of such a finding: there is nothing to be clear of."""
+    what, subject, _, _, _, force, source = row
+    return (what, subject, "a slab: no joists", "-", "-", force, source)
 
 
 def _told(worry: list[Finding]) -> list[tuple[Finding, int]]:

@@ -56,4 +56,6 @@ def found_rows(circuit: Circuit) -> list[tuple[str, str, str]]:
 def ground_text(outlet: Outlet, circuit: Circuit) -> str:
     """Return whether an outlet has a ground, as it is assumed."""
     said = circuit.ground if outlet.ground is None else outlet.ground
-    return "NO GROUND" if said is False else "grounded"
+    if said is None:
+        return f"ground {UNKNOWN}"
+    return "grounded" if said else "NO GROUND"

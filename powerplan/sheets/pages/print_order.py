@@ -8,9 +8,12 @@ from itertools import pairwise
 from powerplan.engineering.cords.clip import Segment, span_inside
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import joined
+from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import Cord, Plan
+from powerplan.sheets.pages.loose import long_side
 from powerplan.sheets.pages.print_places import from_line
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams
+from powerplan.sheets.pages.print_spare import NOT_COILED, Lies, lies
 from powerplan.sheets.pages.print_tags import (
     EXTENSION,
     JOINT,
@@ -21,6 +24,7 @@ from powerplan.sheets.pages.print_tags import (
     plug_text,
     tag_text,
 )
+from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.stands import Stand
 
 _HAIR_M = 1e-6
@@ -29,11 +33,13 @@ _HAIR_M = 1e-6
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
     """The turn of a chair or table: the cords that are laid in it, which of the things that already
-    stand are drawn forward for each, and the pairs that are clipped together after it."""
+    stand are drawn forward for each, the supplies and outlet units that are set down for each,
+    and the pairs that are clipped together after it."""
 
     stand: Stand
     cords: tuple[Cord, ...]
     over: tuple[tuple[str, ...], ...]
+    things: tuple[tuple[Supply | OutletUnit, ...], ...]
     clips: tuple[tuple[str, str], ...]
 
 
@@ -58,12 +64,16 @@ def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
     cords = tuple(cord for cord in in_bags(plan) if cord.id in laid)
     under = {cord.id: _under(cord, row, plan) for cord in cords}
     clips = _clips(row, plan, number, laid, under)
-    found = []
+    loose: tuple[Supply | OutletUnit, ...] = (*plan.supplies, *plan.outlet_units)
+    found, down = [], {one.id: one for one in loose}
     for turn, stand in enumerate(order):
         here = tuple(cord for cord in cords if laid[cord.id] == turn)
         over = tuple(tuple(n for n in under[cord.id] if number[n] < turn) for cord in here)
         pairs = tuple(pair for pair, at in clips.items() if at == turn)
-        found.append(Turn(stand=stand, cords=here, over=over, clips=pairs))
+        things = tuple(
+            tuple(down.pop(end) for end in (cord.from_, cord.to) if end in down) for cord in here
+        )
+        found.append(Turn(stand=stand, cords=here, over=over, things=things, clips=pairs))
     return tuple(found)
 
 
@@ -82,8 +92,10 @@ def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> s
         The number on each cord's tag, by its id.
     """
     name = turn.stand.name
-    said = [f"{name}: bring it up, short of its mark."] if turn.cords else [f"{name}:"]
-    for cord, over in zip(turn.cords, turn.over, strict=True):
+    said = [f"{capital(name)}:"]
+    said += ["bring it up, short of its mark."] if turn.cords else []
+    for cord, over, things in zip(turn.cords, turn.over, turn.things, strict=True):
+        said += [f"Set down {one.id} {_where(one)}." for one in things]
         tag = tag_text(numbers[cord.id])
         said.append(f"Lay {tag} {_lay(cord, turn, over, row, plan)}{_clear_of(over, row)}.")
     said.append(f"Set {name} {_on_marks(turn.stand, row, plan)}.")
@@ -91,6 +103,12 @@ def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> s
         pairs = [f"{left} to {right}" for left, right in turn.clips]
         said.append(f"Clip {joined(pairs)}.")
     return " ".join(said)
+
+
+def _where(thing: Supply | OutletUnit) -> str:
+    """Where a supply or outlet unit is set down, and which way it lies."""
+    side = long_side(thing)
+    return "where the table of places has it" + (f", {side}" if side else "")
 
 
 def _on_marks(stand: Stand, row: SetRow, plan: Plan) -> str:
@@ -113,7 +131,10 @@ def _lay(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan)
         words += f": one end in {goal} (it may be fixed there), plug the other into {start}"
     else:
         words += f": plug one end into {start}, the other into {goal}"
-    return words + _box_now(cord, turn, over, row, plan)
+    words += _box_now(cord, turn, over, row, plan)
+    if lies(cord, plan) is Lies.NO_ROOM:
+        words += f', its spare as its maker says, see "{NOT_COILED}"'
+    return words
 
 
 def _clear_of(over: tuple[str, ...], row: SetRow) -> str:
@@ -127,7 +148,7 @@ def _clear_of(over: tuple[str, ...], row: SetRow) -> str:
             f"move {them} clear for this, straight back (tapered arms jam on the way forward), "
             "then onto the marks again"
         )
-    return f". {joined(over)} already {stand} there, not yet clipped: {how}"
+    return f". {capital(joined(over))} already {stand} there, not yet clipped: {how}"
 
 
 def _box_now(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan) -> str:

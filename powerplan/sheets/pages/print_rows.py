@@ -229,22 +229,23 @@ def _inlets(row: SetRow, units: str) -> list[str]:
     """Where cords enter the chairs of each kind, from its own rear and middle."""
     kinds = {one.kind: one.seat for one in row.stands if one.seat is not None}
     return [
-        f"{'each chair' if len(kinds) == 1 else f'each {name}'} {_inlet(kind, units, 'its rear')}"
+        f"{'each chair' if len(kinds) == 1 else f'each {name}'} "
+        f"{_inlet(kind, units, 'its rear', 'the middle of its seat')}"
         for name, kind in kinds.items()
         if kind.takes_power
     ] or ["no chair: none takes power"]
 
 
-def _inlet(kind: ChairKind, units: str, line: str = "the line") -> str:
-    """Where cords enter a chair, from the rear of its base and from its middle."""
+def _inlet(kind: ChairKind, units: str, line: str = "the line", middle: str = "its middle") -> str:
+    """Where cords enter a chair, from the rear of its base and from the middle of its seat."""
     right_m, forward_m = kind.lead_from
     off_m = forward_m - kind.rear_of_base_m
     side = "ahead of" if off_m >= 0 else "behind"
     along = f"{length_text(abs(off_m), units)} {side} {line}"
     if not micrometers(right_m):
-        return f"{along}, on its middle"
+        return f"{along}, on {middle}"
     aside = "right" if right_m > 0 else "left"
-    return f"{along}, {length_text(abs(right_m), units)} {aside} of its middle"
+    return f"{along}, {length_text(abs(right_m), units)} {aside} of {middle}"
 
 
 def fastened_text(row: SetRow, plan: Plan) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from itertools import pairwise
 
 from powerplan.model.geometry import Point
@@ -242,6 +243,11 @@ def _diagonals(row: SetRow, plan: Plan) -> str:
     )
 
 
+def _or_on(words: str) -> str:
+    """A distance from a face, or that it is none."""
+    return re.sub(r"^0(\.0+)? (in|mm|m) from ", "on ", words)
+
+
 def _about_arc(row: SetRow, plan: Plan) -> str:
     """How an arc is set off, and whether a string from its middle can draw it."""
     units, chalk = plan.spec.project.units, row.chalk
@@ -251,7 +257,7 @@ def _about_arc(row: SetRow, plan: Plan) -> str:
         "reaches from there, and every mark is set off from the straight line alone."
     )
     if one_level(row, chalk.middle, plan):
-        across, deep = two_walls(on_floor_of(row, chalk.middle), plan)
+        across, deep = map(_or_on, two_walls(on_floor_of(row, chalk.middle), plan))
         string = (
             f"Its middle is {across} and {deep}: a string of {radius} held there meets every mark."
         )

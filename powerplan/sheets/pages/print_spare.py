@@ -9,11 +9,14 @@ from powerplan.model.plan import Cord, Plan
 from powerplan.model.spare import coiled_m, loops_of, spare_m, tail_m
 from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import SetRow, number_m
-from powerplan.sheets.pages.print_tags import bag_of, ends_text, in_bags, tag_text
-from powerplan.sheets.pages.print_ways import row_of
+from powerplan.sheets.pages.print_tags import bag_of, ends_text, in_bags, tag_numbers, tag_text
+from powerplan.sheets.pages.print_ways import legs_text, row_of
+from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
 from powerplan.sheets.words import at_least_text
+
+NOT_COILED = "Spare cord that is not coiled"
 
 
 class Lies(Enum):
@@ -46,6 +49,19 @@ def lies(cord: Cord, plan: Plan) -> Lies:
     if micrometers(over_m) > micrometers(number_m(plan, "park_over")):
         return Lies.NO_ROOM
     return Lies.ALONG
+
+
+def homeless(plan: Plan) -> tuple[Cord, ...]:
+    """Return the cords of which more is left over than may lie loose, with no room for a coil."""
+    return tuple(cord for cord in in_bags(plan) if lies(cord, plan) is Lies.NO_ROOM)
+
+
+def cords_named(cords: tuple[Cord, ...], plan: Plan) -> str:
+    """Return some cords by the numbers on their tags: "cord 1", "cords 1, 2 and 5"."""
+    numbers = tag_numbers(plan)
+    if len(cords) == 1:
+        return tag_text(numbers[cords[0].id])
+    return f"cords {joined([str(numbers[cord.id]) for cord in cords])}"
 
 
 def spare_text(cord: Cord, row: SetRow, plan: Plan) -> str:
@@ -81,6 +97,8 @@ def _to_the_coil(cord: Cord, row: SetRow, plan: Plan) -> str:
     units = plan.spec.project.units
     far, left = (length_text(m, units) for m in (tail_m(cord), coiled_m(cord)))
     leaves = place_words(cord.tail_m[0], row, plan)
+    if len(cord.tail_m) > 2:
+        leaves += f", {legs_text(cord.tail_m, row, plan)}"
     return f"it leaves its way {leaves}: {far} to the coil, {far} back, {left} of it "
 
 
@@ -124,11 +142,11 @@ def coils(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list
 def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
     """What to do with spare that no coil takes."""
     units, items = plan.spec.project.units, []
-    homeless = [cord for cord in in_bags(plan) if lies(cord, plan) is Lies.NO_ROOM]
-    if homeless:
+    without = homeless(plan)
+    if without:
         least = [
             f"{tag_text(numbers[cord.id])}: {at_least_text(cord.needed_m, units)}"
-            for cord in homeless
+            for cord in without
         ]
         items.append(
             "NO ROOM for a coil: behind the reclined back, in reach of the cord, there is no floor "
@@ -144,7 +162,23 @@ def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
             "flat, in gentle bends beside its way where the drawing has the sign for slack, off "
             "the hatched floor; tied to the fixed frame, out of what moves."
         )
-    return [Items(lead="Spare cord that is not coiled:", items=tuple(items))] if items else []
+    return [Items(lead=f"{NOT_COILED}:", items=tuple(items))] if items else []
+
+
+def to_ask_for(plan: Plan) -> list[Part]:
+    """Return what the maker is asked for cords with no room for a coil; nothing where there is
+    none."""
+    units, numbers, items = plan.spec.project.units, tag_numbers(plan), []
+    for cord in homeless(plan):
+        tag, least = tag_text(numbers[cord.id]), at_least_text(cord.needed_m, units)
+        what = "lead" if cord.kind == "own" else "cord"
+        shorter = f"a shorter {what} in place of {length_text(cord.bought_m, units)}"
+        items.append(
+            f"{capital(tag)} ({ends_text(cord, plan)}): {shorter}, {least} or as little more as "
+            "there is; and where on the chair's fixed frame the rest is tied."
+        )
+    lead = "To ask the maker before these cords are ordered or laid:"
+    return [Items(lead=lead, items=tuple(items))] if items else []
 
 
 def _coil_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> tuple[str, ...]:

@@ -96,6 +96,27 @@ def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
     return f"from {start} {'; '.join(told)}"
 
 
+def legs_text(path: tuple[Point, ...], row: SetRow, plan: Plan) -> str:
+    """Return the pieces of a level path, each bend with where it is, as ways are told.
+
+    Parameters
+    ----------
+    path : tuple of Point
+        Its points. [m]
+    row : SetRow
+        The row from which its bends are measured.
+    plan : Plan
+        For units and walls.
+    """
+    units, told = plan.spec.project.units, []
+    for start, end in pairwise(path):
+        piece = _level(start, end, row, plan)
+        words = piece.words.replace("{}", length_text(piece.told_m, units))
+        bend = bend_words(start, end, row, plan).removeprefix("at ").removeprefix("on ")
+        told.append(words if end == path[-1] else f"{words}, to {bend}")
+    return "; ".join(told)
+
+
 def _climb(words: str, height_m: float, at: Point) -> Stretch:
     return Stretch(words=words, length_m=height_m, told_m=height_m, end=at)
 

@@ -9,6 +9,7 @@ from powerplan.model.lengths import INCH_M, amps_text, joined, length_text, micr
 from powerplan.model.plan import Box, CircuitUse, Plan
 from powerplan.model.spec import Outlet
 from powerplan.sheets.drawings.home_runs import place_of
+from powerplan.sheets.pages.circuits import home_run_text
 from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
 from powerplan.sheets.pages.print_words import BLANK, outlet_place, size_text
@@ -36,6 +37,20 @@ def estimate_m(length_m: float, units: str) -> float:
     return -(-micrometers(length_m) // step) * step / 1e6
 
 
+def estimate_text(length_m: float, units: str) -> str:
+    """Return an estimate of wire as it is bought: rounded up, in feet or meters.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    about_m = estimate_m(length_m, units)
+    return f"{about_m:.1f} m" if units in ("mm", "m") else length_text(about_m, units)
+
+
 def rises_m(box: Box, plan: Plan) -> float | None:
     """Return what of a box's wiring goes up and down; None where that is not known. [m]"""
     source = place_of(box.wired_from, plan)
@@ -54,7 +69,7 @@ def wires(plan: Plan) -> list[Part]:
         use = uses.get(box.circuit)
         breaker_a, wire = (None, None) if use is None else (use.breaker_a, use.wire)
         rise = rises_m(box, plan)
-        about = None if box.wiring_m is None else estimate_m(box.wiring_m, units)
+        about = None if box.wiring_m is None else estimate_text(box.wiring_m, units)
         rows.append(
             (
                 box.wired_from,
@@ -62,7 +77,7 @@ def wires(plan: Plan) -> list[Part]:
                 f"{box.circuit} (NEW)" if use is not None and use.new else box.circuit,
                 UNKNOWN if breaker_a is None else amps_text(breaker_a),
                 wire or UNKNOWN,
-                UNKNOWN if about is None else f"about {length_text(about, units)}",
+                UNKNOWN if about is None else f"about {about}",
                 "not known" if rise is None else length_text(rise, units),
                 BLANK,
             )
@@ -91,19 +106,39 @@ def _about(plan: Plan) -> tuple[str, ...]:
         else:
             each = " each" if len(names) > 1 else ""
             length = (
-                f"the {length_text(length_m, units)}{each} to {joined(names)} "
+                f"the {_wire_text(length_m, units)}{each} to {joined(names)} "
                 f"{'are estimates' if each else 'is the estimate'} in the plan file"
             )
-        told.append(f"Panel: not on this plan; {length}: measure it before wire is bought.")
+        most = _most({box.circuit for box in plan.boxes if box.id in names}, plan)
+        told.append(f"Panel: not on this plan; {length}: measure it before wire is bought.{most}")
     if any(_smaller(box, plan) for box in plan.boxes):
         told.append(
             "Pigtails: in the circuit's own wire. Whether thinner ones to a smaller socket are "
             "allowed is for the electrician and local code to say."
         )
+    cut = [box.id for box in plan.boxes if box.kind == FLOOR_BOX]
+    if cut:
+        cable = "its cable" if len(cut) == 1 else "the cable to each"
+        told.append(
+            f"For the installers: mark on top of the floor where {joined(cut)} and {cable} lie, "
+            "to where each cable leaves the rows. They drill no anchor there."
+        )
     told.append(
         "Lengths hold nothing for slack at boxes and panel, nor for detours in the framing."
     )
     return tuple(told)
+
+
+def _wire_text(length_m: float, units: str) -> str:
+    """A length of wire as it was told, in feet or meters."""
+    return f"{length_m:g} m" if units in ("mm", "m") else length_text(length_m, units)
+
+
+def _most(names: set[str], plan: Plan) -> str:
+    """How long a home run may be within the advised drop, where that is known."""
+    known = (home_run_text(plan, use) for use in plan.circuits if use.id in names)
+    told = "; ".join(text for text in known if text)
+    return f" By the advised drop alone: {told}." if told else ""
 
 
 def _smaller(box: Box, plan: Plan) -> bool:
@@ -186,7 +221,7 @@ def buying(plan: Plan) -> Table:
 def _amount(line: Bought, units: str) -> str:
     if line.how_many is not None:
         return str(line.how_many)
-    return UNKNOWN if line.length_m is None else f"about {length_text(line.length_m, units)}"
+    return UNKNOWN if line.length_m is None else f"about {estimate_text(line.length_m, units)}"
 
 
 def used_circuits(plan: Plan) -> set[str]:
@@ -235,7 +270,7 @@ def _circuit_rows(name: str, plan: Plan) -> list[tuple[str, str, str]]:
         (f"circuit {name}: wire", circuit.wire or UNKNOWN, BLANK),
         (
             f"circuit {name}: panel to its first outlet",
-            UNKNOWN if home is None else length_text(home, units),
+            UNKNOWN if home is None else _wire_text(home, units),
             BLANK,
         ),
         (f"circuit {name}: already on it", load_text(circuit, weighs=weighs), BLANK),

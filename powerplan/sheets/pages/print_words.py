@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.plan import Box, Plan
@@ -16,6 +18,11 @@ BLANK = "____________"
 def capital(text: str) -> str:
     """Return a text with its first letter large."""
     return text[:1].upper() + text[1:]
+
+
+def degrees(text: str) -> str:
+    """Return a text with the sign of degrees in its temperatures."""
+    return re.sub(r"(?<= \d\d) C\b", " \N{DEGREE SIGN}C", text)
 
 
 def from_center(x_m: float, plan: Plan, *, step: int = 8) -> str:

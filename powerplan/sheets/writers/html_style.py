@@ -81,18 +81,18 @@ _SCREEN = """\
   .size:has(:checked) + .sized svg { max-width: none !important; }
 }
 @media screen and (max-width: 48rem) {
-  .many, .many tbody, .many tr, .many th, .many td, .many caption { display: block; }
-  .many thead { position: absolute; width: 1px; height: 1px; overflow: hidden;
+  .card, .card tbody, .card tr, .card th, .card td, .card caption { display: block; }
+  .card thead { position: absolute; width: 1px; height: 1px; overflow: hidden;
     clip-path: inset(50%); }
-  .many tr { border: var(--thin); border-left-width: 4px; margin: 0 0 .75rem;
+  .card tr { border: var(--thin); border-left-width: 4px; margin: 0 0 .75rem;
     padding: .25rem .5rem; }
-  .many th, .many td { border: 0; padding: .15rem 0; white-space: normal;
+  .card th, .card td { border: 0; padding: .15rem 0; white-space: normal;
     overflow-wrap: anywhere; }
-  .many tbody th { font-size: 1.1rem; }
-  .many tbody [data-head]::before { font-weight: normal; content: attr(data-head) ": ";
+  .card tbody th { font-size: 1.1rem; }
+  .card tbody [data-head]::before { font-weight: normal; content: attr(data-head) ": ";
     content: attr(data-head) ": " / ""; }
-  .many tbody td { font-weight: bold; }
-  .many .blank { border-bottom: var(--thin); padding-top: 1rem; }
+  .card tbody td { font-weight: bold; }
+  .card .blank { border-bottom: var(--thin); padding-top: 1rem; }
 }
 """
 

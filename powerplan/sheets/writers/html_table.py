@@ -1,7 +1,7 @@
 """A table of a web page, told to the eye, to a screen reader, and on a narrow screen.
 
-A table of many columns becomes one block a row on a narrow screen, each value behind its head. What
-that takes away from a screen reader is given back by naming the role of every cell.
+A table of four columns or more becomes one block a row on a narrow screen, each value behind its
+head. What that takes away from a screen reader is given back by naming the role of every cell.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from html import escape
 from powerplan.sheets.parts import Table
 from powerplan.sheets.writers.columns import printable
 
-_MANY = 5
+_CARD, _MANY = 4, 5
 _WIDE = 7
 _BRIEF = 10
 _SHORT = 14
@@ -25,7 +25,8 @@ def table_html(table: Table) -> str:
     table : Table
         The table.
     """
-    sorts = ["many"] if len(table.head) >= _MANY else []
+    sorts = ["card"] if len(table.head) >= _CARD else []
+    sorts += ["many"] if len(table.head) >= _MANY else []
     sorts += ["brief"] if len(table.rows) <= _BRIEF else []
     sort = f' class="{" ".join(sorts)}"' if sorts else ""
     heads = "".join(_cell("th", cell, 'scope="col" role="columnheader"') for cell in table.head)
