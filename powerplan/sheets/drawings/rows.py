@@ -65,16 +65,22 @@ def _row_view(plan: Plan, row: SetRow, rooms_mm: tuple[tuple[float, float], ...]
             for window in (_with_walls(plan, core, scale, room_mm), core):
                 if not _may_fit(window, scale, room_mm):
                     continue
-                view = _drawn(plan, row, scale, window)
-                if view.width_mm <= room_mm[0] and view.height_mm <= room_mm[1]:
-                    return view
-    return _drawn(plan, row, small, _with_walls(plan, core, small, rooms_mm[0]))
+                sketch = _sketched(plan, row, scale, window)
+                if _is_within(sketch.least_mm, room_mm):
+                    view = _viewed(sketch, plan, row)
+                    if _is_within((view.width_mm, view.height_mm), room_mm):
+                        return view
+    window = _with_walls(plan, core, small, rooms_mm[0])
+    return _viewed(_sketched(plan, row, small, window), plan, row)
 
 
 def _may_fit(window: Rect, scale: int, room_mm: tuple[float, float]) -> bool:
     """False where the floor alone is too large for the paper."""
-    wide_mm, deep_mm = (m * 1000 / scale for m in (window.width_m, window.depth_m))
-    return wide_mm <= room_mm[0] and deep_mm <= room_mm[1]
+    return _is_within((window.width_m * 1000 / scale, window.depth_m * 1000 / scale), room_mm)
+
+
+def _is_within(size_mm: tuple[float, float], room_mm: tuple[float, float]) -> bool:
+    return size_mm[0] <= room_mm[0] and size_mm[1] <= room_mm[1]
 
 
 def _core(plan: Plan, row: SetRow) -> Rect:
@@ -111,7 +117,7 @@ def _with_walls(plan: Plan, core: Rect, scale: int, room_mm: tuple[float, float]
     return Rect(left_m=sides[0], right_m=sides[1], back_m=sides[2], front_m=sides[3])
 
 
-def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
+def _sketched(plan: Plan, row: SetRow, scale: int, window: Rect) -> Sketch:
     sketch = Sketch(scale, window, local_of(plan))
     cords = cords_of(plan, row)
     draw_pinch(sketch, plan, row)
@@ -131,6 +137,12 @@ def _drawn(plan: Plan, row: SetRow, scale: int, window: Rect) -> View:
     name_walls(sketch, plan)
     if plan.decision.verdict == NOT_POSSIBLE:
         draw_stop(sketch, row)
+    return sketch
+
+
+def _viewed(sketch: Sketch, plan: Plan, row: SetRow) -> View:
+    cords = cords_of(plan, row)
+    if plan.decision.verdict == NOT_POSSIBLE:
         title = f"Row {row.id} as it would stand. NOT POSSIBLE AS DRAWN: DO NOT SET OUT"
         return sketch.view(title, _description(plan, row, cords))
     word = lay_word(plan)

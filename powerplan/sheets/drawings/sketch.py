@@ -216,6 +216,12 @@ class Sketch:
         )
         self._extent.append(around(places))
 
+    @property
+    def least_mm(self) -> tuple[float, float]:
+        """Width and height that the drawing takes at least, before its labels have a place. [mm]"""
+        whole = _all_around(self._extent).grown(_EDGE_MM)
+        return (whole.right - whole.left, whole.high - whole.low)
+
     def view(self, title: str, description: str) -> View:
         """Place every label, and return the drawing with bounds that hold it all."""
         bounds = _all_around(self._extent)
