@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from laws import judged, stops
+from laws import cases, judged, stops
 from laws import planned as plan
 from loose_rooms import make_supply, make_unit, on_supply, pairs
 from mirrored import mirrored
@@ -110,8 +110,9 @@ def test_a_unit_that_is_not_listed_is_not_used_in_a_business():
     assert plan(unit_spec(seats=2, place="business", listed=False)).decision.verdict == NOT_POSSIBLE
 
 
-def test_shared_supplies_plug_into_a_unit_by_pairs():
-    spec = unit_spec(seats=3, sockets=2)  # a pair and one alone
+@pytest.mark.parametrize("seats", cases([3], 4))  # a pair and one alone, or two pairs
+def test_shared_supplies_plug_into_a_unit_by_pairs(seats: int):
+    spec = unit_spec(seats=seats, sockets=2)
     supply = make_supply(feeds=2)
     shared = replace(
         spec,

@@ -164,14 +164,15 @@ def long_table(count: int) -> Table:
     return Table(caption="Boxes", head=BOX_HEAD, rows=box_rows(count))
 
 
-def test_the_head_of_a_long_table_is_on_every_sheet_and_no_row_is_cut_or_lost(shown):
-    told = printed(shown(html_text(with_parts(long_table(80)))))
+@pytest.mark.parametrize("rows", cases([80], 120))
+def test_the_head_of_a_long_table_is_on_every_sheet_and_no_row_is_cut_or_lost(shown, rows):
+    told = printed(shown(html_text(with_parts(long_table(rows)))))
     assert len(told) > 2
     for words in told:
         count = len(re.findall(r"box A\d+", words))
         assert count == 0 or "from right wall" in words
         assert words.count("9 ft 11 1/8 in") == count
-    assert sum(len(re.findall(r"box A\d+", words)) for words in told) == 80
+    assert sum(len(re.findall(r"box A\d+", words)) for words in told) == rows
 
 
 def test_a_row_of_many_lines_is_not_torn_across_two_sheets(shown):
