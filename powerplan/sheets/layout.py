@@ -28,6 +28,8 @@ from powerplan.sheets.typeset.ink import Ink, moved
 from powerplan.sheets.typeset.scales import NO_SCALE, scale_text
 from powerplan.sheets.typeset.tables import table_blocks
 
+_LITTLE = 0.3
+_CLOSER = 0.5
 _NO_DRAWING = "no drawing"
 _NOT_PRINTABLE = (
     f"{REPLACEMENT} stands for a letter that is not printable here: see the screen page, "
@@ -73,7 +75,7 @@ def sheets_of_paper(sheets: SetOfSheets, paper: Paper) -> tuple[PaperSheet, ...]
         The paper, upright.
     """
     pages = [_honest(page) for page in sheets.pages]
-    spread = [(page, _Flow(paper, sheets.units).spread(page)) for page in pages]
+    spread = [(page, _spread(page, paper, sheets.units)) for page in pages]
     total = sum(len(filled) for _, filled in spread)
     done: list[PaperSheet] = []
     for page, filled in spread:
@@ -84,6 +86,16 @@ def sheets_of_paper(sheets: SetOfSheets, paper: Paper) -> tuple[PaperSheet, ...]
             ink = (*frame, *sheet.ink)
             done.append(PaperSheet(place.number, total, page, sheet.paper, scale, ink))
     return tuple(done)
+
+
+def _spread(page: SheetPage, paper: Paper, units: str) -> list[_Sheet]:
+    """The sheets of one page; set closer where that saves a last sheet with little on it."""
+    filled = _Flow(paper, units).spread(page)
+    last = filled[-1]
+    if len(filled) == 1 or last.scales or last.used_mm > _LITTLE * last.paper.body_mm[1]:
+        return filled
+    closer = _Flow(paper, units, _CLOSER).spread(page)
+    return closer if len(closer) < len(filled) else filled
 
 
 def _honest(page: SheetPage) -> SheetPage:
@@ -103,10 +115,11 @@ def _scale_of(sheet: _Sheet) -> str:
 
 
 class _Flow:
-    """Fills sheets from the top down."""
+    """Fills sheets from the top down; ``air`` is the share of the usual space between texts."""
 
-    def __init__(self, paper: Paper, units: str) -> None:
+    def __init__(self, paper: Paper, units: str, air: float = 1.0) -> None:
         self.paper = paper
+        self.air = air
         self.units = units
         self.sheets: list[_Sheet] = []
         self.lead: list[Part] = []
@@ -176,9 +189,13 @@ class _Flow:
     def blocks(self, part: Part) -> list[Block]:
         """Return a part set to the width of the sheet that is being filled."""
         width_mm, _ = self.sheet.paper.body_mm
+        if isinstance(part, Figure):
+            return []
         if isinstance(part, Table):
-            return table_blocks(part, width_mm)
-        return [] if isinstance(part, Figure) else text_blocks(part, width_mm)
+            set_out = table_blocks(part, width_mm)
+        else:
+            set_out = text_blocks(part, width_mm)
+        return [block._replace(space_mm=block.space_mm * self.air) for block in set_out]
 
     def add_chunk(self, chunk: list[Block]) -> None:
         """Add blocks that stay together, or one by one where they are taller than a sheet."""
@@ -243,7 +260,7 @@ class _Flow:
         """Whether a drawing fits under all that leads in to it on one turned sheet."""
         if len(self.sheets) > 1 or lies == self.sheet.paper or self.sheet.scales or self.waiting:
             return False
-        turned = _Flow(lies, self.units)
+        turned = _Flow(lies, self.units, self.air)
         turned.turn_to(lies)
         blocks = [block for part in self.lead for block in turned.blocks(part)]
         return _tall([*blocks, figure]) <= lies.body_mm[1]

@@ -13,7 +13,9 @@ from powerplan.sheets.drawings.loose import outline_of
 from powerplan.sheets.drawings.rows import cord_views, cords_of
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_cords import cords_sheet
+from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.parts import Items
 from powerplan.sheets.scene import Line
 
 
@@ -66,6 +68,16 @@ def test_wall_cords_chair_cords_and_cords_of_outlet_units_are_drawn_with_their_r
     (place, how) = where_things_lie(with_unit)
     assert place.caption == "Where each outlet unit lies: its middle"
     assert "Supplies get warm" not in how.text
+    # it is plugged into a wall, and more than one cord into it: that much of the plan is allowed
+    (never,) = [
+        item
+        for part in decision_sheet(with_unit).parts
+        if isinstance(part, Items) and part.lead.startswith("Never plug these")
+        for item in part.items
+        if "a second cord" in item
+    ]
+    assert never.endswith("its outlet, other than the outlet unit of this plan")
+    assert "other than" not in str(decision_sheet(plan))
 
 
 def test_a_loose_supply_that_the_plan_does_not_know_stops_who_finds_it():

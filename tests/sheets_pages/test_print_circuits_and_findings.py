@@ -4,9 +4,10 @@ from dataclasses import replace
 
 from page_words import A_VIEW, listed, table, words
 from sample_plan import sample_plan
-from support import NEC
+from support import NEC, make_spec
 
 from powerplan.model.findings import hold
+from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_circuits import circuits_sheet
 from powerplan.sheets.pages.print_findings import findings_sheet
 from powerplan.sheets.parts import Figure, Marked
@@ -77,3 +78,11 @@ def test_many_notes_of_one_rule_are_one_entry_and_musts_each_their_own():
         "circuit 2",
         "tightest of 3: cord A3",
     ]
+
+
+def test_on_a_slab_no_joist_is_measured_to():
+    plan = make_plan(make_spec(outlets=(), circuits=()), NEC, "0" * 64)
+    assert plan.boxes
+    assert plan.spec.floor.build == "slab"
+    (row,) = [row for row in table(findings_sheet(plan), "Met").rows if "joists" in row[0]]
+    assert row[2:5] == ("a slab: no joists", "-", "-")

@@ -209,6 +209,20 @@ def test_a_coil_off_the_way_is_sized_by_what_is_left_after_going_there_and_back(
     assert "6 in to the coil, 6 in back, 1 ft 8 in of it" in table(page, "Cord bags").rows[0][7]
 
 
+def test_a_coil_round_a_corner_is_told_with_its_bend():
+    # 6 in back, then 3 in to the right: 9 in there and 9 in back of the 32 in that are over
+    base = sample_plan()
+    (start,) = base.cords[0].path_m[-1:]
+    bend = (start[0], start[1] - inch(6))
+    tail = (start, bend, (bend[0] + inch(3), bend[1]))
+    cords = (replace(base.cords[0], coil_m=(inch(6), inch(4)), tail_m=tail), *base.cords[1:])
+    told = table(cords_sheet(replace(base, cords=cords), ()), "Cord bags").rows[0][7]
+    # the line is 18 in off the back wall
+    behind = round((bend[1] - inch(18)) / inch(1), 6)
+    words_of_it = f"{behind:g} in ahead of the line"
+    assert f"back 6 in, to {words_of_it}; right 3 in: 9 in to the coil, 9 in back" in told
+
+
 def test_under_a_chair_that_is_not_measured_no_floor_is_called_clear():
     base = sample_plan()
     zones = tuple(zone for zone in base.zones if zone.kind == "pinch")

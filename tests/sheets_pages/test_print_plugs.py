@@ -10,6 +10,7 @@ from support import NEC, inch, make_chair, make_outlet, make_row, make_spec
 from powerplan.model.plan import Plan
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
+from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.placed import placed_of
 
@@ -66,3 +67,10 @@ def test_a_point_seen_from_a_chair_is_the_one_that_the_chair_places(degrees: int
     (one, _) = placed_of(plan, plan.spec.rows[0])
     turned = replace(one, chair=replace(one.chair, angle_rad=math.radians(degrees)))
     assert turned.seen_from(turned.at(0.3, -0.7)) == pytest.approx((0.3, -0.7))
+
+
+def test_installers_who_move_the_chair_are_told_to_look_too():
+    plan = room(14)
+    assert told(plan)
+    for page in (boxes_sheet(plan, ()), cords_sheet(plan, ())):
+        assert told(plan) in words(page)

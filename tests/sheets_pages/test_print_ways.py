@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 import strategies
 from laws import law, planned
-from page_words import table
+from page_words import table, words
 from sample_plan import sample_plan
 from support import NEC, inch, make_outlet, make_riser, make_row, make_spec
 
@@ -142,3 +142,12 @@ def test_what_is_told_of_a_piece_is_the_difference_of_what_is_told_of_its_ends()
     assert way_text(cord, row, plan).startswith(
         "from W9 left 10 1/8 in, to 1 ft 8 in left of A1's middle; forward 1 ft 3 in"
     )
+
+
+def test_hatched_floor_counts_before_a_place_that_is_rounded():
+    plan = make_plan(make_spec(outlets=(), circuits=()), NEC, "0" * 64)
+    (held, *_) = [one for one in plan.findings if one.rule == "cord-clear-of-mechanism"]
+    # what the rule asks of every way is asked of the tape too: 25 mm, and so 1 in
+    assert held.limit == pytest.approx(0.025)
+    told = "where a cord passes hatched floor, measure there that it lies 1 in off it or more."
+    assert told in words(cords_sheet(plan, ()))

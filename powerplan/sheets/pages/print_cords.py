@@ -9,7 +9,7 @@ from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_plugs import plugs_behind
-from powerplan.sheets.pages.print_rows import SetRow, seams, set_rows
+from powerplan.sheets.pages.print_rows import SetRow, number_m, seams, set_rows
 from powerplan.sheets.pages.print_setting import setting_out
 from powerplan.sheets.pages.print_spare import coils, spare_text, to_ask_for
 from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
@@ -18,7 +18,7 @@ from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import DO_NOT_LAY, lay_word
+from powerplan.sheets.words import DO_NOT_LAY, at_least_text, lay_word
 
 _TIED = "Cords are tied only to the chair's fixed frame."
 _STOP = (
@@ -172,11 +172,11 @@ def _bags(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list
     way = "its way, from the feed to the chair"
     head = ("bag", "tag", "from", "to", "what", way, "lies", "left over")
     caption = "Cord bags, one for each chair"
-    return [Table(caption=caption, head=head, rows=lines), Say(text=_about_ways(rows))]
+    return [Table(caption=caption, head=head, rows=lines), Say(text=_about_ways(rows, plan))]
 
 
-def _about_ways(rows: tuple[SetRow, ...]) -> str:
-    """Where the ways of cords are told from."""
+def _about_ways(rows: tuple[SetRow, ...], plan: Plan) -> str:
+    """Where the ways of cords are told from, and that hatched floor counts before them."""
     told = []
     if any(not row.curved for row in rows):
         told.append(
@@ -195,6 +195,13 @@ def _about_ways(rows: tuple[SetRow, ...]) -> str:
         told.append(f"Forward is toward the screen; in a turned row {turned}.")
     else:
         told.append("Forward is toward the screen.")
+    units = plan.spec.project.units
+    mark = "millimeter" if units in ("mm", "m") else "1/8 in"
+    keep = at_least_text(number_m(plan, "cord_clearance"), units)
+    told.append(
+        f"Places are told to the nearest {mark}: where a cord passes hatched floor, measure there "
+        f"that it lies {keep} off it or more."
+    )
     return " ".join(told)
 
 
