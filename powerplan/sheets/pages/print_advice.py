@@ -10,6 +10,7 @@ _WORDS = {
     "voltage-drop": "more voltage is lost than is advised on {}",
     "low-voltage-drop": "more of the low voltage is lost than is advised at {}",
     "passage-in-front": "there is less room to pass in front of {} than is advised",
+    "row-clears-walkway": "reclined chairs stand where people walk: {}",
     "switched-outlet": "a wall switch can turn off {}",
     "extension-temporary": "extension cords are for temporary use: {}",
 }
