@@ -1,4 +1,5 @@
-"""Plan files of every kind of room, written in any unit: ``<n>`` is a length of n inches."""
+"""Plan files of every kind of room, chair and supply, written in any unit: ``<n>`` is a length of n
+inches."""
 
 import re
 from decimal import Decimal
@@ -143,13 +144,18 @@ def _chairs(draw: st.DrawFn, rules: str) -> list[str]:
         if name == "still":
             lines.append("powered = false")
             continue
-        lines += [
-            f'input = "{draw(st.integers(5, 30)) / 10} A"',
-            f"lead = {draw(_eighths(48, 120))}",
-            f'lead_wire = "{wire}"',
-            'coupler = "10 A"',
-            f"lead_from = {{ right = <{draw(st.integers(-3, 3))}>, forward = <11> }}",
-        ]
+        lines.append(f"lead_from = {{ right = <{draw(st.integers(-3, 3))}>, forward = <11> }}")
+        feed = draw(st.sampled_from(["lead", "lead", "lead", "supply", "pack"]))
+        if feed == "supply":
+            lines += [f'supply = "brick-{name}"', *draw(_brick(wire, name))]
+            continue
+        lines += [f"lead = {draw(_eighths(48, 120))}", f'lead_wire = "{wire}"', 'coupler = "10 A"']
+        amps = f"{draw(st.integers(5, 30)) / 10} A"
+        if feed == "pack":
+            charged = draw(st.sampled_from(["in place", "elsewhere"]))
+            lines.append(f'battery = {{ charger_input = "{amps}", charged = "{charged}" }}')
+            continue
+        lines.append(f'input = "{amps}"')
         if draw(st.booleans()):
             lines.append(f'chain = {{ current = "8 A", chairs = 4, link = <48>, wire = "{wire}" }}')
         if draw(st.booleans()):
@@ -159,6 +165,21 @@ def _chairs(draw: st.DrawFn, rules: str) -> list[str]:
             at = f"{{ from = <{back}>, to = <40>, left = <4>, right = <4> }}"
             lines += ["[chair.club.part.bar]", f"positions = [{at}]"]
     return lines
+
+
+@st.composite
+def _brick(draw: st.DrawFn, wire: str, name: str) -> list[str]:
+    """A supply of its own for a kind of chair."""
+    return [
+        f"[supply.brick-{name}]",
+        f"size = {{ width = {draw(_eighths(3, 8))}, depth = <3>, height = <2> }}",
+        f'wall_cord = {{ length = {draw(_eighths(48, 96))}, wire = "{wire}" }}',
+        f'chair_cord = {{ length = {draw(_eighths(48, 96))}, wire = "{wire}" }}',
+        'output = "29 V"',
+        'output_current = "2 A"',
+        f'input = "{draw(st.integers(5, 30)) / 10} A"',
+        f"feeds = {draw(st.integers(1, 2))}",
+    ]
 
 
 @st.composite
@@ -207,4 +228,8 @@ def _work(draw: st.DrawFn, rules: str) -> list[str]:
     lines += ["diameter = <9/25>"]
     lines += [f'extensions = "{draw(st.sampled_from(["no", "if needed", "yes"]))}"']
     lines += [f"open_floor = {draw(st.sampled_from(['<0>', '<36>']))}"]
+    if draw(st.booleans()):
+        lines += ['outlet_unit = "strip"', "[outlet_unit.strip]", "sockets = 4", 'rating = "12 A"']
+        lines += ["size = { width = <12>, depth = <3>, height = <2> }", "listed = true"]
+        lines += [f'cord = {{ length = {draw(_eighths(48, 96))}, wire = "{_WIRES[rules][0]}" }}']
     return lines

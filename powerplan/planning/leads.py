@@ -182,7 +182,8 @@ def _with_extension(
 ) -> Laid | None:
     """The same way with an extension cord; None where no cord that is sold would do."""
     cords = site.spec.cords
-    key = (start.id, end.id)
+    # By place too: a supply is tried at several.
+    key = (start.id, start.place, end.id, end.place)
     if key not in site.splits:
         site.splits[key] = split_for_extension(
             way, start.rise_m, kind.lead_m, site.under_chairs, site.rules

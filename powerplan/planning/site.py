@@ -55,8 +55,9 @@ class Feed:
 class Site:
     """The room as the planner sees it. ``ground`` is where supplies and outlet units may lie, None
     where the plan has none; ``lying`` the places found for each. ``splits`` remembers where
-    extensions end, by feed and chair; ``plugs`` what was found of plugs alike. ``looks`` is what
-    was found, or has to be, at circuits and outlets; it matters only where a chair is on them."""
+    extensions end, by feed, by chair or supply, and by their places; ``plugs`` what was found of
+    plugs alike. ``looks`` is what was found, or has to be, at circuits and outlets; it matters only
+    where a chair is on them."""
 
     spec: PlanSpec
     rules: RuleSet
@@ -71,7 +72,9 @@ class Site:
     looks: tuple[Finding, ...] = ()
     ground: Ground | None = None
     lying: dict[tuple[str, ...], tuple[Spot, ...] | NoPlace] = field(default_factory=dict)
-    splits: dict[tuple[str, str], tuple[Route, Route] | None] = field(default_factory=dict)
+    splits: dict[tuple[str, Point, str, Point], tuple[Route, Route] | None] = field(
+        default_factory=dict
+    )
     plugs: dict[tuple[str, int, Fraction, Fraction], tuple[Finding, ...]] = field(
         default_factory=dict
     )

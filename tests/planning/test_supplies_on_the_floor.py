@@ -11,10 +11,10 @@ from laws import planned as plan
 from loose_rooms import make_supply, on_supply, pairs, supply_rooms, supply_spec
 from mirrored import mirrored
 from scaled import scaled
-from support import inch, make_chair, make_row, make_spec
+from support import inch, make_chair, make_outlet, make_row, make_spec
 
 from powerplan.model.codec import to_plain
-from powerplan.model.plan import EXISTING, NOT_POSSIBLE, Plan
+from powerplan.model.plan import EXISTING, EXTENSIONS, NOT_POSSIBLE, Plan
 from powerplan.model.spec import PlanSpec
 
 Record = dict[str, Any]
@@ -289,3 +289,21 @@ def test_chairs_with_and_without_a_supply_stand_in_one_room():
     assert [supply.chairs for supply in made.supplies] == [("A1",)]
     assert stops(judged(to_plain(made))) == set()
     assert on_supply(plain, spec.supplies[0]).supply == "brick"
+
+
+@pytest.mark.parametrize(("x_in", "seats"), [(20, 2), (200, 1)])
+def test_an_extension_cord_to_a_supply_ends_where_the_supply_lies(x_in: int, seats: int):
+    base = supply_spec(seats=seats, wall_cord_m=inch(48))
+    made = plan(
+        replace(
+            base,
+            outlets=(make_outlet(x_m=inch(x_in)),),
+            cords=replace(base.cords, extensions="yes"),
+            new_work=replace(base.new_work, floor_boxes=False, circuits=0),
+        )
+    )
+    assert made.decision.verdict == EXTENSIONS
+    places = {supply.id: (supply.x_m, supply.y_m) for supply in made.supplies}
+    ends = {cord.to: cord.path_m[-1] for cord in made.cords if cord.to in places}
+    assert ends == places
+    assert judged(made).disputed == ()
