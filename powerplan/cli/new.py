@@ -11,7 +11,7 @@ from string import Template
 
 import click
 
-from powerplan.cli import codes
+from powerplan.cli import codes, rule_sets
 from powerplan.cli.deliver import OutputError
 from powerplan.cli.tell import tell
 from powerplan.model.lengths import FOOT_M, INCH_M, length_text
@@ -26,7 +26,6 @@ Then change it to your own room, and: powerplan den.toml
 """
 
 _MOST = 12
-_RULES = "us-nec-2023"
 _SCHEMAS = {
     "plan": ("plan file", "plan-file.schema.json"),
     "record": ("record", "record.schema.json"),
@@ -47,8 +46,8 @@ _DOOR_BEFORE_M = 40 * INCH_M
 @click.option(
     "--rules",
     metavar="SET",
-    default=_RULES,
-    help="us-nec-2023 (taken where none is said) or iec-60364-2009.",
+    default=rule_sets.DEFAULT,
+    help=rule_sets.HELP,
 )
 @click.option(
     "--schema",
@@ -88,7 +87,12 @@ def _write_or_refuse(file: Path, text: str) -> None:
 
 
 def starter_text(
-    name: str, chairs: int, width_m: Fraction, depth_m: Fraction, job: str, rules: str = _RULES
+    name: str,
+    chairs: int,
+    width_m: Fraction,
+    depth_m: Fraction,
+    job: str,
+    rules: str = rule_sets.DEFAULT,
 ) -> str:
     """Return a starter plan file.
 
@@ -118,7 +122,7 @@ def starter_text(
     existing = _data("existing.toml") if job == "retrofit" else "\n"
     words["existing"] = Template(existing).substitute(words)
     text = Template(_data("starter.toml")).substitute(words)
-    if rules == _RULES:
+    if rules == rule_sets.DEFAULT:
         return text
     from powerplan.cli.abroad import for_country
     from powerplan.rulebook.loader import rule_set

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from powerplan.cli import rule_sets
 from powerplan.cli.deliver import deliver, encoding_for, output_options
 
 if TYPE_CHECKING:
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
     from powerplan.planning.phone import QuickAnswer
 
 _EXAMPLE = "powerplan quick --chairs 5 --input 1.8A --breaker 15A --already 3A"
-_RULES = "us-nec-2023"
 _NOTHING = frozenset({"0", "none", "nothing", "empty"})
 _ZERO = r"0+(?:\.0+)? ?(?:a|amp|amps|amperes)"
 
@@ -45,8 +45,8 @@ What you leave out is unknown, not zero: the answer then says what it hangs on.
     "--rules",
     "rules_id",
     metavar="SET",
-    default=_RULES,
-    help="us-nec-2023 (taken where none is said) or iec-60364-2009.",
+    default=rule_sets.DEFAULT,
+    help=rule_sets.HELP,
 )
 @click.option("--fastened", type=click.Choice(["yes", "no"]), help="Are the chairs bolted down?")
 @output_options

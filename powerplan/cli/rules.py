@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from powerplan.cli import codes
+from powerplan.cli import codes, rule_sets
 from powerplan.cli.deliver import deliver, encoding_for, output_options
 
 _HELP = """\b
@@ -22,8 +22,8 @@ WORD shows only what has it in its name, text or source.
 @click.option(
     "--set",
     "rule_set_id",
-    default="us-nec-2023",
-    help="us-nec-2023 (taken where none is said) or iec-60364-2009.",
+    default=rule_sets.DEFAULT,
+    help=rule_sets.HELP,
 )
 @output_options
 def command(word: str, rule_set_id: str, form: str, output: str) -> int:
