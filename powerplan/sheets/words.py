@@ -142,8 +142,8 @@ def at_most_text(length_m: float, units: str) -> str:
     units : str
         ft-in, in, mm or m.
     """
-    mark_um = _mark_um(units)
-    return length_text((micrometers(length_m) + 1) // mark_um * mark_um / 1e6, units)
+    step_um = mark_um(units)
+    return length_text((micrometers(length_m) + 1) // step_um * step_um / 1e6, units)
 
 
 def at_least_text(length_m: float, units: str) -> str:
@@ -156,12 +156,18 @@ def at_least_text(length_m: float, units: str) -> str:
     units : str
         ft-in, in, mm or m.
     """
-    mark_um = _mark_um(units)
-    return length_text(-((1 - micrometers(length_m)) // mark_um) * mark_um / 1e6, units)
+    step_um = mark_um(units)
+    return length_text(-((1 - micrometers(length_m)) // step_um) * step_um / 1e6, units)
 
 
-def _mark_um(units: str) -> int:
-    """The distance between a tape's marks that we print. [um]"""
+def mark_um(units: str) -> int:
+    """Return the distance between a tape's marks that we print. [um]
+
+    Parameters
+    ----------
+    units : str
+        ft-in, in, mm or m.
+    """
     return _MILLIMETER_UM if units in ("mm", "m") else _EIGHTH_UM
 
 

@@ -6,17 +6,15 @@ import math
 from fractions import Fraction
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import INCH_M, length_text
+from powerplan.model.lengths import length_text
 from powerplan.model.plan import PlacedChair, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.stands import Stand
-from powerplan.sheets.words import wall_name
+from powerplan.sheets.words import mark_um, wall_name
 
 STRAIGHT_M = 0.0008
 _FAR_M = 1.2
-_MARK_M = INCH_M / 8
-_MILLIMETER_M = Fraction(1, 1000)
 
 
 def on_tape_m(length_m: float, units: str) -> float:
@@ -29,7 +27,7 @@ def on_tape_m(length_m: float, units: str) -> float:
     units : str
         ft-in, in, mm or m.
     """
-    mark_m = _MILLIMETER_M if units in ("mm", "m") else _MARK_M
+    mark_m = Fraction(mark_um(units), 10**6)
     return float(round(Fraction(length_m) / mark_m) * mark_m)
 
 
