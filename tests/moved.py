@@ -4,18 +4,17 @@ import math
 from collections.abc import Callable
 from dataclasses import replace
 
+from mirrored import mirrored
+
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.plan import Box, Cord, Drift, Plan, Zone
 from powerplan.model.spec import (
     Area,
-    ChairKind,
     Door,
     Framing,
-    PlanSpec,
     Room,
     Row,
     Size,
-    TapeReading,
     WallLine,
 )
 
@@ -237,7 +236,7 @@ def mirror(record: Plan) -> Plan:
 
     return replace(
         record,
-        spec=_mirrored_spec(spec),
+        spec=mirrored(spec),
         chairs=tuple(
             replace(
                 chair,
@@ -252,93 +251,4 @@ def mirror(record: Plan) -> Plan:
         boxes=tuple(map(box, record.boxes)),
         cords=tuple(map(cord, record.cords)),
         zones=tuple(map(zone, record.zones)),
-    )
-
-
-def _mirrored_spec(spec: PlanSpec) -> PlanSpec:
-    width_m = spec.room.width_m
-    other = {"left": "right", "right": "left"}
-
-    def move(point: Point) -> Point:
-        return round(width_m - point[0], 6), point[1]
-
-    def rect(one: Rect) -> Rect:
-        return replace(
-            one, left_m=round(width_m - one.right_m, 6), right_m=round(width_m - one.left_m, 6)
-        )
-
-    def area(one: Area) -> Area:
-        return replace(one, rect=rect(one.rect))
-
-    def framing(one: Framing, wide_m: float) -> Framing:
-        first_m = one.first_joist_m
-        if one.joists_run == "back to screen" and first_m is not None and one.spacing_m:
-            first_m = round((wide_m - first_m) % one.spacing_m, 6)
-        return replace(one, first_joist_m=first_m)
-
-    def door(one: Door) -> Door:
-        if spec.room.walls:
-            line = spec.room.line(one.wall)
-            long_m = math.dist(line.start, line.end)
-            return replace(one, start_m=long_m - one.end_m, end_m=long_m - one.start_m)
-        if one.wall in other:
-            return replace(one, wall=other[one.wall])
-        return replace(
-            one, start_m=round(width_m - one.end_m, 6), end_m=round(width_m - one.start_m, 6)
-        )
-
-    def kind(one: ChairKind) -> ChairKind:
-        parts = tuple(
-            replace(
-                part,
-                outlines=tuple(
-                    tuple((-u, v) for u, v in reversed(outline)) for outline in part.outlines
-                ),
-            )
-            for part in one.parts
-        )
-        return replace(one, lead_from=(-one.lead_from[0], one.lead_from[1]), parts=parts)
-
-    def row(one: Row) -> Row:
-        pieces = one.pieces[::-1]
-        chair = next((piece.kind or "" for piece in pieces if piece.what == "seat"), one.chair)
-
-        def across(pairs: tuple[tuple[int, int], ...]) -> tuple[tuple[int, int], ...]:
-            return tuple(sorted((one.seats + 1 - b, one.seats + 1 - a) for a, b in pairs))
-
-        return replace(
-            one,
-            chair=chair,
-            center_x_m=round(width_m - one.center_x_m, 6),
-            no_arm_between=across(one.no_arm_between),
-            shared_supplies=across(one.shared_supplies),
-            pieces=pieces,
-            angle_rad=-one.angle_rad,
-        )
-
-    def reading(one: TapeReading) -> TapeReading:
-        return replace(one, start=move(one.start), end=move(one.end))
-
-    walls = tuple(
-        replace(wall, start=move(wall.end), end=move(wall.start))
-        for wall in reversed(spec.room.walls)
-    )
-    return replace(
-        spec,
-        room=replace(spec.room, walls=walls),
-        doors=tuple(map(door, spec.doors)),
-        obstacles=tuple(map(area, spec.obstacles)),
-        walkways=tuple(map(area, spec.walkways)),
-        no_cut=tuple(map(area, spec.no_cut)),
-        floor=framing(spec.floor, width_m),
-        risers=tuple(
-            replace(
-                riser, rect=rect(riser.rect), framing=framing(riser.framing, riser.rect.width_m)
-            )
-            for riser in spec.risers
-        ),
-        chairs=tuple(map(kind, spec.chairs)),
-        rows=tuple(map(row, spec.rows)),
-        outlets=tuple(replace(outlet, x_m=move((outlet.x_m, 0.0))[0]) for outlet in spec.outlets),
-        readings=tuple(map(reading, spec.readings)),
     )
