@@ -24,6 +24,11 @@ def is_bought(cord: Cord) -> bool:
     return cord.longer or cord.kind not in _COMES_ALONG
 
 
+def bought_as(cord: Cord) -> Bought:
+    """Return what a cord is bought as: what, length, wire; a wire of None is unknown. [m]"""
+    return (_NAMES.get(cord.kind, cord.kind), cord.bought_m, cord.wire)
+
+
 def bought(plan: Plan) -> dict[Bought, int]:
     """Return what is bought, and how many of each.
 
@@ -37,9 +42,5 @@ def bought(plan: Plan) -> dict[Bought, int]:
     dict
         Counts by (what, length, wire), in order; a wire of None is unknown. [m]
     """
-    counts = Counter(
-        (_NAMES.get(cord.kind, cord.kind), cord.bought_m, cord.wire)
-        for cord in plan.cords
-        if is_bought(cord)
-    )
+    counts = Counter(bought_as(cord) for cord in plan.cords if is_bought(cord))
     return dict(sorted(counts.items(), key=lambda item: (item[0][0], item[0][1], item[0][2] or "")))

@@ -84,9 +84,23 @@ def test_cords_of_one_kind_are_bought_together_and_leads_are_not_bought(plan):
     extension = replace(link, kind="extension", wire="14 AWG", bought_m=inch(72))
     changed = replace(plan, cords=(replace(lead, kind="own"), link, extension, extension))
     assert [tuple(row.values()) for row in rows(changed, "buying.csv")] == [
-        ("chair maker's link cord", "1.2192", "4 ft", "16 AWG", "1"),
-        ("extension cord", "1.8288", "6 ft", "14 AWG", "2"),
+        ("chair maker's link cord", "1.2192", "4 ft", "16 AWG", "1", ""),
+        ("extension cord", "1.8288", "6 ft", "14 AWG", "2", ""),
     ]
+
+
+def test_what_a_maker_is_asked_first_is_in_the_buying_list_and_holds_the_order(plan):
+    # 9 ft more than lies there, and no coil: its spare has no place.
+    cord = replace(plan.cords[0], kind="own", park_m=None, coil_m=None, tail_m=())
+    long = replace(cord, bought_m=cord.length_m + inch(108), longer=True)
+    first, asked = rows(replace(plan, cords=(long,)), "buying.csv")
+    assert first["ask_the_maker_first"] == "cord 1: order when the maker has answered"
+    assert first["how_many"] == "1"
+    assert (asked["what"], asked["how_many"]) == ("to ask the maker, cord 1", "")
+    assert asked["length_m"] == first["length_m"]
+    assert "a shorter lead in place of" in asked["ask_the_maker_first"]
+    # the columns that were there stand where they stood
+    assert list(first)[:5] == ["what", "length_m", "length", "wire", "how_many"]
 
 
 def test_chairs_are_named_at_their_circuit(plan):

@@ -199,7 +199,7 @@ def test_a_cord_whose_spare_has_no_place_is_asked_for_on_page_1_and_wherever_it_
     (line,) = listed(third, "To ask the maker")
     # the lead is 6 ft, and of a shorter one as much is needed as the cord's own finding says
     (cord,) = plan.cords
-    assert line.startswith("Cord 1 (box A1 to chair A1): a shorter lead in place of 6 ft, ")
+    assert line.startswith("Cord 1, box A1 to chair A1: a shorter lead in place of 6 ft, ")
     assert at_least_text(cord.needed_m, "ft-in") in line
 
 

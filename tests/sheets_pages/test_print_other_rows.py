@@ -17,6 +17,7 @@ from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import outward, set_rows
+from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.parts import Table
 from powerplan.sheets.placed import chairs_by_row, placed_of
 from powerplan.sheets.scene import Hatch, Line, Text
@@ -159,12 +160,17 @@ def test_the_ways_of_a_turned_row_are_told_along_its_line_and_those_of_an_arc_fr
     # 10 in along the line from A1's middle, 5 in behind the line
     middle_m = inch("37/2")
     spot = row.chalk.at(middle_m + inch(10), -inch(5))
-    assert place_words(spot, row, made) == "5 in behind the line, 10 in right of A1's middle"
+    assert (
+        place_words(spot, row, places_of(made))
+        == "5 in behind the line, 10 in right of A1's middle"
+    )
     made = plan_of(curve=Curve(radius_m=inch(200), touch="back"))
     (row,) = set_rows(made)
     first = row.stands[0]
     spot = first.at(-first.left_m - inch(3), first.rear_m - inch(4))
-    assert place_words(spot, row, made) == ("4 in behind A1's left rear corner, 3 in left of it")
+    assert place_words(spot, row, places_of(made)) == (
+        "4 in behind A1's rear line, 3 in left of its left rear corner"
+    )
 
 
 def test_a_coil_behind_a_turned_chair_is_held_against_its_own_back():

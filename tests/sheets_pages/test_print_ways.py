@@ -16,8 +16,9 @@ from powerplan.model.spec import Wall
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_places import place_words
-from powerplan.sheets.pages.print_rows import set_rows
-from powerplan.sheets.pages.print_ways import row_of, stretches, way_text
+from powerplan.sheets.pages.print_rows import row_of, set_rows
+from powerplan.sheets.pages.print_told import places_of
+from powerplan.sheets.pages.print_ways import stretches, way_text
 
 EIGHTH_M, MILLIMETER_M = inch("1/8"), 0.001
 
@@ -47,13 +48,14 @@ def measures_m(way: str) -> list[float]:
 
 
 def check(plan: Plan) -> None:
-    rows = set_rows(plan)
+    places = places_of(plan)
+    rows = places.rows
     step_m = MILLIMETER_M if plan.spec.project.units == "mm" else EIGHTH_M
     for cord in plan.cords:
         row = row_of(cord, rows, plan)
-        pieces = stretches(cord, row, plan)
+        pieces = stretches(cord, row, places)
         assert sum(piece.length_m for piece in pieces) == pytest.approx(cord.length_m, abs=2e-5)
-        way = way_text(cord, row, plan)
+        way = way_text(cord, row, places)
         if not pieces:
             continue
         measures = measures_m(way)
@@ -89,7 +91,7 @@ def test_a_way_goes_down_the_wall_along_it_and_forward_to_the_inlet():
     (row,) = set_rows(plan)
     cord = moved(plan, (100, 0), (120, 0), (120, 25))
     # The line is 18 in off the wall, the chair's middle at 120 in.
-    assert way_text(cord, row, plan) == (
+    assert way_text(cord, row, places_of(plan)) == (
         "from outlet W1 down 1 ft 4 in to the floor; right 1 ft 8 in along the back wall, to "
         "A1's middle; forward 2 ft 1 in, to A1's inlet"
     )
@@ -98,14 +100,17 @@ def test_a_way_goes_down_the_wall_along_it_and_forward_to_the_inlet():
 def test_a_bend_is_told_from_the_line_and_from_a_chair_s_mark():
     plan = from_wall()
     (row,) = set_rows(plan)
-    assert place_words((inch(114), inch(12)), row, plan) == (
+    assert place_words((inch(114), inch(12)), row, places_of(plan)) == (
         "6 in behind the line, 6 in left of A1's middle"
     )
-    assert place_words((inch(120), inch(22)), row, plan) == (
+    assert place_words((inch(120), inch(22)), row, places_of(plan)) == (
         "4 in ahead of the line, at A1's middle"
     )
-    assert place_words((inch(10), inch(18)), row, plan) == "on the line, 10 in from the left wall"
-    assert place_words((inch(230), inch(100)), row, plan) == (
+    assert (
+        place_words((inch(10), inch(18)), row, places_of(plan))
+        == "on the line, 10 in from the left wall"
+    )
+    assert place_words((inch(230), inch(100)), row, places_of(plan)) == (
         "7 ft 2 in from the screen wall, 10 in from the right wall"
     )
 
@@ -116,7 +121,7 @@ def test_the_edge_of_a_riser_is_told_where_it_is_climbed():
     (row,) = set_rows(plan)
     cord = replace(moved(plan, (40, 10), (120, 10), (120, 25)), from_="W9")
     high = riser.height_m / inch(1)
-    assert way_text(cord, row, plan) == (
+    assert way_text(cord, row, places_of(plan)) == (
         f"from W9 right 1 ft 8 in, to 5 ft from the left wall; up {high:.0f} in onto riser rear; "
         "right 5 ft, to A1's middle; forward 1 ft 3 in, to A1's inlet"
     )
@@ -127,7 +132,7 @@ def test_a_cord_that_ends_where_it_starts_has_no_way():
     (row,) = set_rows(plan)
     end = plan.cords[0].path_m[-1]
     cord = replace(plan.cords[0], path_m=(end, end))
-    assert way_text(cord, row, plan) == "from box A2 straight to A1's inlet"
+    assert way_text(cord, row, places_of(plan)) == "from box A2 straight to A1's inlet"
 
 
 def test_what_is_told_of_a_piece_is_the_difference_of_what_is_told_of_its_ends():
@@ -136,10 +141,10 @@ def test_what_is_told_of_a_piece_is_the_difference_of_what_is_told_of_its_ends()
     plan = from_wall()
     (row,) = set_rows(plan)
     cord = replace(moved(plan, (110.07, 10), (100.05, 10), (100.05, 25)), from_="W9")
-    assert place_words(cord.path_m[0], row, plan) == (
+    assert place_words(cord.path_m[0], row, places_of(plan)) == (
         "8 in behind the line, 9 7/8 in left of A1's middle"
     )
-    assert way_text(cord, row, plan).startswith(
+    assert way_text(cord, row, places_of(plan)).startswith(
         "from W9 left 10 1/8 in, to 1 ft 8 in left of A1's middle; forward 1 ft 3 in"
     )
 

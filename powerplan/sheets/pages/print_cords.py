@@ -7,13 +7,15 @@ from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
+from powerplan.sheets.pages.print_bends import bends
 from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_plugs import plugs_behind
-from powerplan.sheets.pages.print_rows import SetRow, number_m, seams, set_rows
+from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, seams
 from powerplan.sheets.pages.print_setting import setting_out
 from powerplan.sheets.pages.print_spare import coils, spare_text, to_ask_for
 from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
-from powerplan.sheets.pages.print_ways import row_of, way_text
+from powerplan.sheets.pages.print_told import Places, places_of
+from powerplan.sheets.pages.print_ways import way_text
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
@@ -41,7 +43,8 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
         What their lines and signs mean.
     """
     plan = to_finish(plan)
-    rows, numbers = set_rows(plan), tag_numbers(plan)
+    places, numbers = places_of(plan), tag_numbers(plan)
+    rows = places.rows
     drawn = [Figure(view=view) for view in (*views, legend) if view is not None]
     parts: tuple[Part, ...]
     if plan.decision.verdict == NOT_POSSIBLE:
@@ -52,12 +55,13 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
             Say(text=f"Left and right are as you sit watching the screen. {_TIED}"),
             *drawn,
             *setting_out(rows, plan),
+            *bends(places, numbers),
             *_before(rows, plan, numbers),
             *_order(rows, plan, numbers),
             *where_things_lie(plan),
             *plugs_behind(plan),
-            *_bags(rows, plan, numbers),
-            *coils(rows, plan, numbers),
+            *_bags(places, numbers),
+            *coils(places, numbers),
             *_buying(plan),
             *_tests(plan),
         )
@@ -146,11 +150,14 @@ def _chalk(rows: tuple[SetRow, ...]) -> list[str]:
             "rear corners of all that stands there, and write the name at each",
         ),
     )
-    return [
+    told = [
         f"Row{'' if len(names) == 1 else 's'} {joined(names)}: {what}."
         for names, what in sorts
         if names
     ]
+    if straight or curved:
+        told.append("Mark the bends of cords too, each with its letter, and where cords enter.")
+    return told
 
 
 def _tables(rows: tuple[SetRow, ...]) -> list[str]:
@@ -165,29 +172,29 @@ def _tables(rows: tuple[SetRow, ...]) -> list[str]:
     return told
 
 
-def _bags(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
+def _bags(places: Places, numbers: dict[str, int]) -> list[Part]:
+    plan, rows = places.plan, places.rows
     if not plan.cords:
         return [Say(text="There is no cord to lay.")]
-    lines = tuple(_bag_row(cord, row_of(cord, rows, plan), plan, numbers) for cord in in_bags(plan))
+    lines = tuple(
+        _bag_row(cord, row_of(cord, rows, plan), places, numbers) for cord in in_bags(plan)
+    )
     way = "its way, from the feed to the chair"
     head = ("bag", "tag", "from", "to", "what", way, "lies", "left over")
     caption = "Cord bags, one for each chair"
-    return [Table(caption=caption, head=head, rows=lines), Say(text=_about_ways(rows, plan))]
+    return [Table(caption=caption, head=head, rows=lines), Say(text=_about_ways(places))]
 
 
-def _about_ways(rows: tuple[SetRow, ...], plan: Plan) -> str:
+def _about_ways(places: Places) -> str:
     """Where the ways of cords are told from, and that hatched floor counts before them."""
-    told = []
+    plan, rows, told = places.plan, places.rows, list[str]()
     if any(not row.curved for row in rows):
         told.append(
             "The line is the chalk line at the rear of the bases; a chair's middle is its mark on "
             "that line."
         )
-    if any(row.curved for row in rows):
-        told.append(
-            "On an arc a place is told from the marks of the nearest rear corner, ahead, behind, "
-            "left and right as that chair looks."
-        )
+    if any(not row.square for row in rows):
+        told.append("Bends with letters are in the table of bends.")
     turned = "forward is the way its chairs look, and right is along its line"
     if all(not row.square and not row.curved for row in rows):
         told.append(f"In a turned row {turned}.")
@@ -199,13 +206,19 @@ def _about_ways(rows: tuple[SetRow, ...], plan: Plan) -> str:
     mark = "millimeter" if units in ("mm", "m") else "1/8 in"
     keep = at_least_text(number_m(plan, "cord_clearance"), units)
     told.append(
-        f"Places are told to the nearest {mark}: where a cord passes hatched floor, measure there "
-        f"that it lies {keep} off it or more."
+        f"Places are told to {mark}, rounded away from hatched floor and walkways, never nearer: "
+        f"where a cord passes hatched floor, measure there that it lies {keep} off it or more."
     )
+    if places.unsafe:
+        told.append(
+            "In a passage that is only just wide enough no mark of a tape is as far off both its "
+            "sides: there lay the cord in the middle of it."
+        )
     return " ".join(told)
 
 
-def _bag_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> tuple[str, ...]:
+def _bag_row(cord: Cord, row: SetRow, places: Places, numbers: dict[str, int]) -> tuple[str, ...]:
+    plan = places.plan
     units = plan.spec.project.units
     lies = length_text(cord.length_m, units)
     if micrometers(cord.open_floor_m) > 0:
@@ -216,9 +229,9 @@ def _bag_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> tu
         end_name(cord.from_, plan),
         end_name(cord.to, plan),
         f"{_NAMES.get(cord.kind, cord.kind)} {length_text(cord.bought_m, units)}",
-        way_text(cord, row, plan),
+        way_text(cord, row, places),
         lies,
-        spare_text(cord, row, plan),
+        spare_text(cord, row, places),
     )
 
 

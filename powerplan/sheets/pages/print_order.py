@@ -11,9 +11,9 @@ from powerplan.model.lengths import joined
 from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.pages.loose import long_side
-from powerplan.sheets.pages.print_places import from_line
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams
 from powerplan.sheets.pages.print_spare import NOT_COILED, Lies, lies
+from powerplan.sheets.pages.print_swings import from_line
 from powerplan.sheets.pages.print_tags import (
     EXTENSION,
     JOINT,

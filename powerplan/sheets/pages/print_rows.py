@@ -11,6 +11,7 @@ from powerplan.model.lengths import joined, length_text, micrometers, plural
 from powerplan.model.plan import Cord, PlacedChair, Plan
 from powerplan.model.spec import ChairKind, Riser, Row
 from powerplan.sheets.chalk import Chalk, chalk_of
+from powerplan.sheets.pages.print_tags import bag_of
 from powerplan.sheets.placed import is_plain, turn_text
 from powerplan.sheets.stands import Stand, stands_of
 
@@ -59,7 +60,7 @@ class SetRow:
     @property
     def swept(self) -> Rect:
         """The floor around it, reclined. [m]"""
-        corners = [corner for one in self.stands for corner in _swept(one)]
+        corners = [corner for one in self.stands for corner in swept_of(one)]
         return Rect(
             left_m=min(x for x, _ in corners),
             right_m=max(x for x, _ in corners),
@@ -74,8 +75,8 @@ class SetRow:
         return ((left + right) / 2, (back + front) / 2)
 
 
-def _swept(one: Stand) -> tuple[Point, ...]:
-    """The corners of what a chair takes reclined; of a table those of its floor. [m]"""
+def swept_of(one: Stand) -> tuple[Point, ...]:
+    """Return the corners of what a chair takes reclined; of a table those of its floor. [m]"""
     if one.seat is None:
         return one.base
     return one.corners(-one.seat.back_travel_m, one.seat.reclined_reach_m)
@@ -104,6 +105,12 @@ def _set_rows(plan: Plan) -> Iterator[SetRow]:
             left_m=min(x for x, _ in corners),
             right_m=max(x for x, _ in corners),
         )
+
+
+def row_of(cord: Cord, rows: tuple[SetRow, ...], plan: Plan) -> SetRow:
+    """Return the row that a cord serves; the first where nothing tells."""
+    name = bag_of(cord, plan)
+    return next((row for row in rows if any(c.id == name for c in row.chairs)), rows[0])
 
 
 def outward(row: SetRow) -> tuple[Stand, ...]:

@@ -13,8 +13,9 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.chalk import marks_on
 from powerplan.sheets.levels import crosses_a_step
 from powerplan.sheets.off_walls import from_back, from_left, off_wall
-from powerplan.sheets.pages.print_places import STRAIGHT_M, off_line
+from powerplan.sheets.pages.print_places import off_line
 from powerplan.sheets.pages.print_rows import SetRow, about_row
+from powerplan.sheets.pages.print_swings import STRAIGHT_M
 from powerplan.sheets.pages.print_taped import level_words, on_floor_of, one_level, two_walls
 from powerplan.sheets.pages.print_words import from_center
 from powerplan.sheets.parts import Items, Part, Table

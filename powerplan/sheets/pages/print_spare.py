@@ -7,10 +7,20 @@ from enum import Enum
 from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.plan import Cord, Plan
 from powerplan.model.spare import coiled_m, loops_of, spare_m, tail_m
+from powerplan.sheets.keep_off import key_of
 from powerplan.sheets.pages.print_places import place_words
-from powerplan.sheets.pages.print_rows import SetRow, number_m
-from powerplan.sheets.pages.print_tags import bag_of, ends_text, in_bags, tag_numbers, tag_text
-from powerplan.sheets.pages.print_ways import legs_text, row_of
+from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of
+from powerplan.sheets.pages.print_tags import (
+    LINK,
+    bag_of,
+    ends_text,
+    in_bags,
+    plug_text,
+    tag_numbers,
+    tag_text,
+)
+from powerplan.sheets.pages.print_told import Places
+from powerplan.sheets.pages.print_ways import legs_text
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
@@ -64,7 +74,7 @@ def cords_named(cords: tuple[Cord, ...], plan: Plan) -> str:
     return f"cords {joined([str(numbers[cord.id]) for cord in cords])}"
 
 
-def spare_text(cord: Cord, row: SetRow, plan: Plan) -> str:
+def spare_text(cord: Cord, row: SetRow, places: Places) -> str:
     """Return how much of a cord is left over, and in a few words where it lies.
 
     Parameters
@@ -73,13 +83,14 @@ def spare_text(cord: Cord, row: SetRow, plan: Plan) -> str:
         The cord.
     row : SetRow
         The row that it serves.
-    plan : Plan
-        For the chairs' openings and the units.
+    places : Places
+        Where places are told to be; the chairs' openings and the units.
     """
+    plan = places.plan
     chair, where = bag_of(cord, plan), lies(cord, plan)
     size = length_text(spare_m(cord), plan.spec.project.units)
     told = {
-        Lies.COILED: f"{_to_the_coil(cord, row, plan)}coiled behind {chair}, see below",
+        Lies.COILED: f"{_to_the_coil(cord, row, places)}coiled behind {chair}, see below",
         Lies.NOT_MEASURED: (
             f"NO PLACE IS KNOWN for it: nobody has measured where floor stays clear under {chair}. "
             "Measure before it is laid"
@@ -90,36 +101,45 @@ def spare_text(cord: Cord, row: SetRow, plan: Plan) -> str:
     return "none" if where is Lies.NOTHING_LEFT else f"{size}: {told[where]}"
 
 
-def _to_the_coil(cord: Cord, row: SetRow, plan: Plan) -> str:
+def _to_the_coil(cord: Cord, row: SetRow, places: Places) -> str:
     """Where a cord leaves its way to its coil, and how much of it that takes."""
     if len(cord.tail_m) < 2:
         return ""
-    units = plan.spec.project.units
+    units = places.plan.spec.project.units
     far, left = (length_text(m, units) for m in (tail_m(cord), coiled_m(cord)))
-    leaves = place_words(cord.tail_m[0], row, plan)
+    leaves = _leaves(cord, row, places)
     if len(cord.tail_m) > 2:
-        leaves += f", {legs_text(cord.tail_m, row, plan)}"
+        leaves += f", {legs_text(cord.tail_m, row, places)}"
     return f"it leaves its way {leaves}: {far} to the coil, {far} back, {left} of it "
 
 
-def coils(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
+def _leaves(cord: Cord, row: SetRow, places: Places) -> str:
+    """Where a cord leaves its way: at one of its ends, at a bend, or between."""
+    start, link = cord.tail_m[0], cord.kind == LINK
+    for end, name, last in ((-1, cord.to, True), (0, cord.from_, False)):
+        if key_of(cord.path_m[end]) == key_of(start):
+            return f"at {plug_text(name, places.plan, last=last, link=link)}"
+    named = places.named(start, row)
+    return f"at {named}" if named else place_words(start, row, places)
+
+
+def coils(places: Places, numbers: dict[str, int]) -> list[Part]:
     """Return where spare cord is coiled, how a coil lies, and what to do with spare that no coil
     takes; nothing where there is none.
 
     Parameters
     ----------
-    rows : tuple of SetRow
-        The rows.
-    plan : Plan
-        The plan.
+    places : Places
+        Where places are told to be.
     numbers : dict
         The number on each cord's tag, by its id.
     """
+    plan, rows = places.plan, places.rows
     coiled = [cord for cord in in_bags(plan) if lies(cord, plan) is Lies.COILED]
     loose = _not_coiled(plan, numbers)
     if not coiled:
         return loose
-    lines = tuple(_coil_row(cord, row_of(cord, rows, plan), plan, numbers) for cord in coiled)
+    lines = tuple(_coil_row(cord, row_of(cord, rows, plan), places, numbers) for cord in coiled)
     head = ("cord", "in the coil", "lies as", "its middle", "watch")
     return [
         Table(caption="Where spare cord is coiled, behind the bases", head=head, rows=lines),
@@ -165,23 +185,39 @@ def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
     return [Items(lead=f"{NOT_COILED}:", items=tuple(items))] if items else []
 
 
+def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:
+    """Return each cord of which its maker is asked before it is ordered or laid, and what.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    units, found = plan.spec.project.units, []
+    for cord in homeless(plan):
+        what = "lead" if cord.kind == "own" else "cord"
+        shorter = f"a shorter {what} in place of {length_text(cord.bought_m, units)}"
+        words = (
+            f"{shorter}, {at_least_text(cord.needed_m, units)} or as little more as there is; and "
+            "where on the chair's fixed frame the rest is tied"
+        )
+        found.append((cord, f"{ends_text(cord, plan)}: {words}"))
+    return tuple(found)
+
+
 def to_ask_for(plan: Plan) -> list[Part]:
     """Return what the maker is asked for cords with no room for a coil; nothing where there is
     none."""
-    units, numbers, items = plan.spec.project.units, tag_numbers(plan), []
-    for cord in homeless(plan):
-        tag, least = tag_text(numbers[cord.id]), at_least_text(cord.needed_m, units)
-        what = "lead" if cord.kind == "own" else "cord"
-        shorter = f"a shorter {what} in place of {length_text(cord.bought_m, units)}"
-        items.append(
-            f"{capital(tag)} ({ends_text(cord, plan)}): {shorter}, {least} or as little more as "
-            "there is; and where on the chair's fixed frame the rest is tied."
-        )
+    numbers = tag_numbers(plan)
+    items = tuple(
+        f"{capital(tag_text(numbers[cord.id]))}, {words}." for cord, words in asked_of_makers(plan)
+    )
     lead = "To ask the maker before these cords are ordered or laid:"
-    return [Items(lead=lead, items=tuple(items))] if items else []
+    return [Items(lead=lead, items=items)] if items else []
 
 
-def _coil_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> tuple[str, ...]:
+def _coil_row(cord: Cord, row: SetRow, places: Places, numbers: dict[str, int]) -> tuple[str, ...]:
+    plan = places.plan
     units = plan.spec.project.units
     assert cord.park_m is not None
     loops = loops_of(cord)
@@ -194,7 +230,7 @@ def _coil_row(cord: Cord, row: SetRow, plan: Plan, numbers: dict[str, int]) -> t
         f"{tag_text(numbers[cord.id])} ({ends_text(cord, plan)})",
         length_text(coiled_m(cord), units),
         how,
-        place_words(cord.park_m, row, plan),
+        place_words(cord.park_m, row, places),
         _watch(cord, row, plan),
     )
 

@@ -6,19 +6,19 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from powerplan.engineering.cords.clip import span_inside
-from powerplan.engineering.cords.decks import deck_of
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.plan import Cord, Plan
 from powerplan.model.spec import Wall
-from powerplan.sheets.pages.print_places import STRAIGHT_M, bend_words, spot_of
+from powerplan.sheets.climbs import SLIVER, climbs
+from powerplan.sheets.pages.print_places import bend_words, place_words
 from powerplan.sheets.pages.print_rows import SetRow, number_m
-from powerplan.sheets.pages.print_tags import LINK, bag_of, plug_text
+from powerplan.sheets.pages.print_swings import STRAIGHT_M
+from powerplan.sheets.pages.print_tags import LINK, plug_text
+from powerplan.sheets.pages.print_told import Places
 from powerplan.sheets.words import wall_name
 
 _NEAR_M = 0.03
-_SLIVER = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +36,7 @@ class Stretch:
     end: Point
 
 
-def stretches(cord: Cord, row: SetRow, plan: Plan) -> tuple[Stretch, ...]:
+def stretches(cord: Cord, row: SetRow, places: Places) -> tuple[Stretch, ...]:
     """Return the pieces of a cord's way from its feed on; together they are all that lies.
 
     Parameters
@@ -45,27 +45,26 @@ def stretches(cord: Cord, row: SetRow, plan: Plan) -> tuple[Stretch, ...]:
         The cord.
     row : SetRow
         The row that it serves.
-    plan : Plan
-        For walls, risers and heights.
+    places : Places
+        Where its places are told to be; walls, risers and heights.
     """
-    found = []
+    found, plan = [], places.plan
     height_m = _start_height_m(cord, plan)
     if micrometers(height_m):
         found.append(_climb("down {} to the floor", height_m, cord.path_m[0]))
     for start, end in pairwise(cord.path_m):
         here, before = start, 0.0
-        for share, words, climb_m in _climbs(start, end, plan):
-            edge = _along(start, end, share)
-            if share - before > _SLIVER:
-                found.append(_level(here, edge, row, plan))
-            found.append(_climb(words, climb_m, edge))
-            here, before = edge, share
+        for climb in climbs(start, end, plan):
+            if climb.share - before > SLIVER:
+                found.append(_level(here, climb.at, row, places))
+            found.append(_climb(climb.words, climb.height_m, climb.at))
+            here, before = climb.at, climb.share
         if micrometers(math.dist(here, end)):
-            found.append(_level(here, end, row, plan))
+            found.append(_level(here, end, row, places))
     return tuple(found)
 
 
-def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
+def way_text(cord: Cord, row: SetRow, places: Places, *, whole: bool = False) -> str:
     """Return a cord's way: each piece with its length, and each bend with where it is.
 
     Parameters
@@ -74,13 +73,16 @@ def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
         The cord.
     row : SetRow
         The row that it serves; its bends are measured from what is chalked for it.
-    plan : Plan
-        For units, walls and risers.
+    places : Places
+        Where they are told to be.
+    whole : bool
+        True to tell where a bend is that has a letter, where the table of bends is not at hand.
     """
+    plan = places.plan
     units, link = plan.spec.project.units, cord.kind == LINK
     start = plug_text(cord.from_, plan, last=False, link=link)
     goal = plug_text(cord.to, plan, last=True, link=link)
-    pieces = stretches(cord, row, plan)
+    pieces = stretches(cord, row, places)
     if not pieces:
         return f"from {start} straight to {goal}"
     told, here = [], cord.path_m[0]
@@ -89,14 +91,20 @@ def way_text(cord: Cord, row: SetRow, plan: Plan) -> str:
         if following is None:
             words += f", to {goal}"
         elif micrometers(math.dist(piece.end, here)):
-            bend = bend_words(here, piece.end, row, plan)
-            words += f", to {bend.removeprefix('at ').removeprefix('on ')}"
+            words += f", to {_bend(here, piece.end, row, places, whole=whole)}"
         told.append(words)
         here = piece.end
     return f"from {start} {'; '.join(told)}"
 
 
-def legs_text(path: tuple[Point, ...], row: SetRow, plan: Plan) -> str:
+def _bend(old: Point, new: Point, row: SetRow, places: Places, *, whole: bool) -> str:
+    words = bend_words(old, new, row, places).removeprefix("at ").removeprefix("on ")
+    if whole and places.named(new, row) is not None:
+        words += f" ({place_words(new, row, places)})"
+    return words
+
+
+def legs_text(path: tuple[Point, ...], row: SetRow, places: Places) -> str:
     """Return the pieces of a level path, each bend with where it is, as ways are told.
 
     Parameters
@@ -105,14 +113,14 @@ def legs_text(path: tuple[Point, ...], row: SetRow, plan: Plan) -> str:
         Its points. [m]
     row : SetRow
         The row from which its bends are measured.
-    plan : Plan
-        For units and walls.
+    places : Places
+        Where they are told to be.
     """
-    units, told = plan.spec.project.units, []
+    units, told = places.plan.spec.project.units, []
     for start, end in pairwise(path):
-        piece = _level(start, end, row, plan)
+        piece = _level(start, end, row, places)
         words = piece.words.replace("{}", length_text(piece.told_m, units))
-        bend = bend_words(start, end, row, plan).removeprefix("at ").removeprefix("on ")
+        bend = _bend(start, end, row, places, whole=False)
         told.append(words if end == path[-1] else f"{words}, to {bend}")
     return "; ".join(told)
 
@@ -121,16 +129,14 @@ def _climb(words: str, height_m: float, at: Point) -> Stretch:
     return Stretch(words=words, length_m=height_m, told_m=height_m, end=at)
 
 
-def _level(start: Point, end: Point, row: SetRow, plan: Plan) -> Stretch:
+def _level(start: Point, end: Point, row: SetRow, places: Places) -> Stretch:
     """A level piece: its way as the row looks, or on an arc as the room does."""
-    length_m = told_m = math.dist(start, end)
+    length_m = math.dist(start, end)
+    told_m = math.dist(places.spot(start, row), places.spot(end, row))
     (right_m, ahead_m) = (end[0] - start[0], end[1] - start[1])
-    if not row.curved:
-        (here, there) = (spot_of(at, row, plan) for at in (start, end))
-        told_m = math.dist(here, there)
-        if not row.square:
-            (from_m, to_m) = (row.chalk.place(at) for at in (start, end))
-            right_m, ahead_m = to_m[0] - from_m[0], to_m[1] - from_m[1]
+    if not row.curved and not row.square:
+        (from_m, to_m) = (row.chalk.place(at) for at in (start, end))
+        right_m, ahead_m = to_m[0] - from_m[0], to_m[1] - from_m[1]
     aside = "right" if right_m > 0 else "left"
     along = "forward" if ahead_m > 0 else "back"
     if abs(right_m) < STRAIGHT_M:
@@ -140,7 +146,7 @@ def _level(start: Point, end: Point, row: SetRow, plan: Plan) -> Stretch:
     else:
         words = f"slanting {aside} and {along}"
     words += " {}"
-    beside = _beside(start, end, row, plan)
+    beside = _beside(start, end, row, places.plan)
     if beside:
         words += f" along {beside}"
     return Stretch(words=words, length_m=length_m, told_m=told_m, end=end)
@@ -166,25 +172,6 @@ def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
     return ""
 
 
-def _climbs(start: Point, end: Point, plan: Plan) -> list[tuple[float, str, float]]:
-    """Where a piece goes up or down the edge of a riser: share of it, words, height. [1, m]"""
-    found = []
-    for riser in plan.spec.risers:
-        deck = deck_of(riser, plan.spec.room)
-        if not deck.crossings((start, end)):
-            continue
-        first, last = span_inside((start, end), deck.rect) or (0.0, 1.0)
-        if not deck.holds(start):
-            found.append((first, f"up {{}} onto riser {riser.id}", riser.height_m))
-        if not deck.holds(end):
-            found.append((last, f"down {{}} from riser {riser.id}", riser.height_m))
-    return sorted(found, key=lambda climb: climb[0])
-
-
-def _along(start: Point, end: Point, share: float) -> Point:
-    return (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
-
-
 def _start_height_m(cord: Cord, plan: Plan) -> float:
     """How high over the floor the socket is that a cord starts from. [m]"""
     if cord.kind == LINK:
@@ -192,9 +179,3 @@ def _start_height_m(cord: Cord, plan: Plan) -> float:
     heights = {outlet.id: outlet.height_m for outlet in plan.spec.outlets}
     heights |= {box.id: box.height_m for box in plan.boxes}
     return heights.get(cord.from_, 0.0)
-
-
-def row_of(cord: Cord, rows: tuple[SetRow, ...], plan: Plan) -> SetRow:
-    """Return the row that a cord serves; the first where nothing tells."""
-    name = bag_of(cord, plan)
-    return next((row for row in rows if any(c.id == name for c in row.chairs)), rows[0])

@@ -13,14 +13,16 @@ from collections.abc import Callable, Iterable
 
 from powerplan.model.faces import printed_from_m
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import joined, length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.model.spare import loops_of, spare_m
-from powerplan.sheets.bought import bought
+from powerplan.sheets.bought import bought, bought_as, is_bought
 from powerplan.sheets.local import Local, local_of
-from powerplan.sheets.pages.print_rows import set_rows
-from powerplan.sheets.pages.print_tags import tag_numbers
-from powerplan.sheets.pages.print_ways import row_of, way_text
+from powerplan.sheets.pages.print_rows import row_of
+from powerplan.sheets.pages.print_spare import asked_of_makers
+from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
+from powerplan.sheets.pages.print_told import places_of
+from powerplan.sheets.pages.print_ways import way_text
 from powerplan.sheets.pages.print_wiring import electrician_buys
 from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text, fine_text, mark_word
 
@@ -32,7 +34,7 @@ _NUMBER = re.compile(r"[+-]?[0-9]+(\.[0-9]+)?")
 _STARTS_A_FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 _YES = {True: "yes", False: "no"}
 
-_BUYING = ("what", "length_m", "length", "wire", "how_many")
+_BUYING = ("what", "length_m", "length", "wire", "how_many", "ask_the_maker_first")
 _ELECTRICIAN = ("what", "size", "length_m", "length", "how_many", "mind")
 
 
@@ -137,11 +139,11 @@ def _cord_head() -> tuple[str, ...]:
 
 
 def _cords(plan: Plan) -> Iterable[Row]:
-    rows, numbers = set_rows(plan), tag_numbers(plan)
+    places, numbers = places_of(plan), tag_numbers(plan)
     for cord in plan.cords:
         yield {
             "tag": numbers[cord.id],
-            "way": way_text(cord, row_of(cord, rows, plan), plan),
+            "way": way_text(cord, row_of(cord, places.rows, plan), places, whole=True),
             **_cord(cord, plan),
         }
 
@@ -181,9 +183,28 @@ def _cord(cord: Cord, plan: Plan) -> Row:
 
 
 def _buying(plan: Plan) -> Iterable[Row]:
+    """What is bought; then a line for each cord of which the maker is asked first, which counts
+    nothing, so that nothing is bought twice."""
+    tags, units, asked = tag_numbers(plan), plan.spec.project.units, asked_of_makers(plan)
     for (what, length_m, wire), count in bought(plan).items():
-        length = _length("length", length_m, plan.spec.project.units)
-        yield {"what": what, **length, "wire": wire or UNKNOWN, "how_many": count}
+        one = (what, length_m, wire)
+        held = [tags[c.id] for c, _ in asked if is_bought(c) and bought_as(c) == one]
+        names = joined([tag_text(number) for number in sorted(held)])
+        yield {
+            "what": what,
+            **_length("length", length_m, units),
+            "wire": wire or UNKNOWN,
+            "how_many": count,
+            "ask_the_maker_first": f"{names}: order when the maker has answered" if held else "",
+        }
+    for cord, words in asked:
+        yield {
+            "what": f"to ask the maker, {tag_text(tags[cord.id])}",
+            **_length("length", cord.bought_m, units),
+            "wire": cord.wire or UNKNOWN,
+            "how_many": "",
+            "ask_the_maker_first": words,
+        }
 
 
 def _electrician(plan: Plan) -> Iterable[Row]:
