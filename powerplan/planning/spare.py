@@ -77,12 +77,13 @@ def coil_size_m(spare_m: float, rules: RuleSet) -> tuple[float, float]:
 def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     """Return, by cord, where spare that asks for a place is parked.
 
-    A coil lies behind the reclined headrest of the chair that its cord serves and of every other,
-    so that nothing comes over it, on covered floor only, as clear of what moves and of walls as any
-    cord, on one level, off walkways, doorways and obstacles, and beside other coils, supplies and
-    outlet units, which get warm. It takes what is left of
-    the cord after going there and back by free floor. What finds no such floor, or does not reach
-    it, or cannot get out from under its chair to the rear, has no place here and is missing.
+    A coil lies behind the chair that its cord serves, or where that has no room behind a neighbor
+    of the same row; behind its reclined headrest and every other, so that nothing comes over it, on
+    covered floor only, as clear of what moves and of walls as any cord, on one level, off walkways,
+    doorways and obstacles, and beside other coils, supplies and outlet units, which get warm. It
+    takes what is left of the cord after going there and back by free floor. What finds no such
+    floor, or does not reach it, or cannot get out from under its chair to the rear, has no place
+    here and is missing.
 
     Parameters
     ----------
@@ -94,17 +95,36 @@ def coils(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> dict[str, Coil]:
     over_um = micrometers(site.rules.length_m("park_over"))
     found: dict[str, Coil] = {}
     beds = _beds(site, legs)
-    for run, leg in legs:
-        if micrometers(left_over_m(leg.bought_m, leg.length_m)) <= over_um:
-            continue
-        chair = served(run, leg)
-        if not _gets_out(site, chair, leg):
-            continue
+    asking = [
+        (served(run, leg), leg)
+        for run, leg in legs
+        if micrometers(left_over_m(leg.bought_m, leg.length_m)) > over_um
+    ]
+    turns: list[tuple[Leg, tuple[SeatedChair, ...]]] = [(leg, (chair,)) for chair, leg in asking]
+    turns += [(leg, _neighbors(site, chair, leg)) for chair, leg in asking]
+    for leg, chairs in turns:
         others = [other.path for _, other in legs if other is not leg]
-        coil = _place(site, chair, leg, others, beds, tuple(found.values()))
-        if coil is not None:
-            found[leg.id] = coil
+        for chair in chairs:
+            if leg.id in found or not _gets_out(site, chair, leg):
+                continue
+            coil = _place(site, chair, leg, others, beds, tuple(found.values()))
+            if coil is not None:
+                found[leg.id] = coil
     return found
+
+
+def _neighbors(site: Site, chair: SeatedChair, leg: Leg) -> tuple[SeatedChair, ...]:
+    """The other chairs of a row that a cord may reach with half of its spare, the nearest first."""
+    way = shapely.LineString(leg.path)
+    far = [
+        (float(shapely.distance(way, shapely.Point(other.x_m, other.y_m))), other)
+        for row in site.rows
+        for other in row.chairs
+        if other.row == chair.row and other is not chair
+    ]
+    half_m = left_over_m(leg.bought_m, leg.length_m) / 2 + _ASIDE_M
+    near = [(round(away_m, 6), other.id, other) for away_m, other in far if away_m <= half_m]
+    return tuple(other for *_, other in sorted(near, key=lambda one: one[:2]))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from laws import law, planned
 from support import NEC, inch, make_area, make_chain, make_chair, make_riser, make_row, make_spec
 
+from powerplan.judging.judge import judge
 from powerplan.model.plan import Cord, Plan
 from powerplan.planning.pipeline import make_plan
 from powerplan.planning.spare import coil_size_m, loop_m
@@ -92,6 +93,36 @@ def test_a_coil_moves_aside_for_what_stands_behind_the_chair() -> None:
     (cord,) = plan(obstacles=(column,)).cords
     assert cord.park_m is not None
     assert oval(cord).distance(shapely.box(inch(118), 0, inch(122), inch(9))) > 0.025
+
+
+def test_where_its_own_chair_has_no_room_a_coil_lies_behind_a_neighbor() -> None:
+    # The two middles are at 105 and 135 in; a locker takes all the floor behind A1's back.
+    locker = make_area("locker", 85, 0, 35, 9)
+    made = plan(
+        rows=(make_row(seats=2),), chairs=(make_chair(lead_m=inch(120)),), obstacles=(locker,)
+    )
+    assert judge(made, NEC).disputed == ()
+    first = next(cord for cord in made.cords if cord.to == "A1")
+    assert first.park_m is not None
+    # it lies behind A2, past the locker, with what is asked of cords kept to it
+    assert oval(first).bounds[0] >= inch(120) + 0.025 - 1e-6
+    # and behind the reclined back: headrests at 14 in that move back 5 in
+    assert oval(first).bounds[3] <= inch(9) + 1e-6
+    second = next(cord for cord in made.cords if cord.to == "A2")
+    assert second.park_m is not None
+    assert oval(first).distance(oval(second)) > 0.0
+
+
+def test_no_coil_lies_behind_a_neighbor_where_people_walk() -> None:
+    locker, aisle = make_area("locker", 85, 0, 35, 9), make_area("aisle", 120, 0, 60, 9)
+    made = plan(
+        rows=(make_row(seats=2),),
+        chairs=(make_chair(lead_m=inch(120)),),
+        obstacles=(locker,),
+        walkways=(aisle,),
+    )
+    assert made.cords
+    assert all(cord.park_m is None for cord in made.cords)
 
 
 def test_a_coil_never_lies_over_the_edge_of_a_riser() -> None:

@@ -9,7 +9,7 @@ from powerplan.model.plan import Cord, Plan
 from powerplan.model.spare import coiled_m, loops_of, spare_m, tail_m
 from powerplan.sheets.keep_off import key_of
 from powerplan.sheets.pages.print_places import place_words
-from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of
+from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, set_rows
 from powerplan.sheets.pages.print_tags import (
     LINK,
     bag_of,
@@ -24,7 +24,7 @@ from powerplan.sheets.pages.print_ways import legs_text
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
-from powerplan.sheets.words import at_least_text
+from powerplan.sheets.words import at_least_text, at_most_text
 
 NOT_COILED = "Spare cord that is not coiled"
 
@@ -90,12 +90,12 @@ def spare_text(cord: Cord, row: SetRow, places: Places) -> str:
     chair, where = bag_of(cord, plan), lies(cord, plan)
     size = length_text(spare_m(cord), plan.spec.project.units)
     told = {
-        Lies.COILED: f"{_to_the_coil(cord, row, places)}coiled behind {chair}, see below",
+        Lies.COILED: _coiled(cord, row, places),
         Lies.NOT_MEASURED: (
             f"NO PLACE IS KNOWN for it: nobody has measured where floor stays clear under {chair}. "
             "Measure before it is laid"
         ),
-        Lies.NO_ROOM: f"NO ROOM for a coil behind {chair}, see below",
+        Lies.NO_ROOM: f"NO ROOM for a coil behind {chair} or near it, see below",
         Lies.ALONG: "slack along its way, see below",
     }
     return "none" if where is Lies.NOTHING_LEFT else f"{size}: {told[where]}"
@@ -111,6 +111,16 @@ def _to_the_coil(cord: Cord, row: SetRow, places: Places) -> str:
     if len(cord.tail_m) > 2:
         leaves += f", {legs_text(cord.tail_m, row, places)}"
     return f"it leaves its way {leaves}: {far} to the coil, {far} back, {left} of it "
+
+
+def _coiled(cord: Cord, row: SetRow, places: Places) -> str:
+    """How a cord goes to its coil, and behind which chair that is: its own, or a neighbor."""
+    if cord.park_m is None:
+        return ""
+    park_m = cord.park_m
+    seats = [one for one in row.stands if one.seat is not None]
+    near = min(seats, key=lambda one: (round(abs(one.place(park_m)[0]), 6), one.name))
+    return f"{_to_the_coil(cord, row, places)}coiled behind {near.name}, see below"
 
 
 def _leaves(cord: Cord, row: SetRow, places: Places) -> str:
@@ -169,9 +179,10 @@ def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
             for cord in without
         ]
         items.append(
-            "NO ROOM for a coil: behind the reclined back, in reach of the cord, there is no floor "
-            "where nobody walks and where a coil could lie. Before such a cord is laid, ask its "
-            "maker two things: for a shorter one, so that less is left over (the shortest that "
+            "NO ROOM for a coil: behind the reclined backs of the row, on floor where nobody "
+            "walks, no coil has room, or the cord is too short to go there and back and lie in "
+            f"a loop.{_farther_off(without, plan)} Before such a cord is laid, ask its maker two "
+            "things: for a shorter one, so that less is left over (the shortest that "
             f"will do: {joined(least)}), and where on the chair's fixed frame the rest is to be "
             "tied. Put no power on before the second is known. Never coil it under the back or "
             "the chair, nor on floor where people walk."
@@ -183,6 +194,25 @@ def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
             "the hatched floor; tied to the fixed frame, out of what moves."
         )
     return [Items(lead=f"{NOT_COILED}:", items=tuple(items))] if items else []
+
+
+def _farther_off(cords: tuple[Cord, ...], plan: Plan) -> str:
+    """What would make room for coils where the backs of a straight row recline to the wall."""
+    units, told = plan.spec.project.units, []
+    asks_m = number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
+    bags = {bag_of(cord, plan) for cord in cords}
+    for row in set_rows(plan):
+        if not row.plain or not bags & {chair.id for chair in row.chairs}:
+            continue
+        leaves_m = row.row.headrest_to_wall_m - row.kind.back_travel_m
+        if micrometers(leaves_m) < micrometers(asks_m):
+            enough = at_least_text(asks_m + row.kind.back_travel_m, units)
+            told.append(
+                f" Behind row {row.id} the reclined backs leave {at_most_text(leaves_m, units)} to "
+                f"the wall, and a coil asks for {at_least_text(asks_m, units)}: planned again with "
+                f"its headrests {enough} off the wall or more, the row may have room for it."
+            )
+    return "".join(told)
 
 
 def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:
