@@ -9,6 +9,7 @@ from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend_view
 from powerplan.sheets.drawings.load import load_view
+from powerplan.sheets.drawings.row_details import with_row_details
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.local import local_of, localized
 from powerplan.sheets.pages.print_boxes import boxes_sheet
@@ -49,6 +50,8 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
     floor = floor_box_view(plan, _floor_room_mm(plan, paper))
     large = box_detail_views(plan, paper.figure_room_mm)
     rows = cord_views(plan, *_row_rooms_mm(plan, paper))
+    either = sorted((paper.figure_room_mm, paper.turned.figure_room_mm))
+    rows = with_row_details(plan, rows, tuple(either))
     pages = (
         decision_sheet(plan),
         boxes_sheet(plan, (floor, *large), _legend(plan, (floor, *large), paper)),

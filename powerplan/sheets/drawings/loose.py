@@ -26,6 +26,8 @@ def draw_loose(sketch: Sketch, plan: Plan, row: SetRow) -> None:
         The row.
     """
     for thing in loose_of(plan, row):
+        if not sketch.sees((thing.x_m, thing.y_m)):
+            continue
         corners = outline_of(thing)
         sketch.line(corners, _LAYER, closed=True)
         sketch.line((corners[0], corners[2]), _LAYER)

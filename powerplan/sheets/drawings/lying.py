@@ -24,7 +24,8 @@ from powerplan.sheets.drawings.symbols import (
 from powerplan.sheets.drawings.tags import tag_anchors
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_spare import Lies, lies
-from powerplan.sheets.pages.print_tags import tag_text
+from powerplan.sheets.pages.print_tags import bag_of, tag_text
+from powerplan.sheets.pages.print_told import Places
 
 _END_MM = 0.9
 _BELOW_MM = 5.2
@@ -70,7 +71,7 @@ def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...])
     names = {chair.id for chair in row.chairs} | {cord.from_ for cord in cords}
     for box in plan.boxes:
         at = (box.x_m, box.y_m)
-        if box.under not in names and box.id not in names:
+        if (box.under not in names and box.id not in names) or not sketch.sees(at):
             continue
         if box.kind == "floor box":
             floor_box(sketch, at)
@@ -100,10 +101,19 @@ def draw_slack(sketch: Sketch, plan: Plan, cords: tuple[Cord, ...]) -> None:
         start, end = max(pieces, key=lambda piece: math.dist(*piece))
         right, ahead = end[0] - start[0], end[1] - start[1]
         at = (start[0] + right * _SLACK_PART, start[1] + ahead * _SLACK_PART)
-        slack(sketch, at, math.atan2(ahead, right))
+        if sketch.sees(at):
+            slack(sketch, at, math.atan2(ahead, right))
 
 
-def draw_cords(sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int]) -> None:
+def cords_of(plan: Plan, row: SetRow) -> tuple[Cord, ...]:
+    """Return the cords in the bags of a row's chairs: all that lies on the way to them."""
+    names = {chair.id for chair in row.chairs}
+    return tuple(cord for cord in plan.cords if bag_of(cord, plan) in names)
+
+
+def draw_cords(
+    sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int], *, cut: bool = False
+) -> None:
     """Draw cords with the numbers on their tags, their joints, and where their spare is coiled.
 
     Parameters
@@ -114,32 +124,71 @@ def draw_cords(sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int])
         The cords to draw.
     numbers : dict
         The number on each cord's tag, by its id.
+    cut : bool
+        True to draw no more of them than the window shows.
     """
     for cord in cords:
-        sketch.line(cord.path_m, _LAYERS.get(cord.kind, "cord"), cut=False)
-        if len(cord.tail_m) > 1:
-            sketch.line(cord.tail_m, _LAYERS.get(cord.kind, "cord"), cut=False)
+        for path in (cord.path_m, cord.tail_m):
+            if len(path) > 1:
+                sketch.line(path, _LAYERS.get(cord.kind, "cord"), cut=cut)
+        for end in (cord.path_m[0], cord.path_m[-1]):
+            sketch.keep_free(sketch.about(end, _END_MM))
+        if cut and not sketch.sees(cord.path_m[-1]):
+            continue
         if cord.kind == "extension":
             joint(sketch, cord.path_m[-1])
             sketch.label(f"joint {cord.to}", ("joint",), cord.path_m[-1:], clear_mm=1.0)
         else:
             dot(sketch, cord.path_m[-1], "cord")
-        for end in (cord.path_m[0], cord.path_m[-1]):
-            sketch.keep_free(sketch.about(end, _END_MM))
     for cord in cords:
         others = [other.path_m for other in cords if other is not cord]
-        anchors = tag_anchors(cord.path_m, others, 1000 / sketch.scale)
+        seen = sketch.seen(cord.path_m) if cut else (cord.path_m,)
         words = (tag_text(numbers[cord.id]),)
-        sketch.label(f"cord {cord.id}", words, anchors, clear_mm=0.4, on=True)
+        if seen:
+            longest = max(seen, key=_long_m)
+            anchors = tag_anchors(longest, others, 1000 / sketch.scale)
+            sketch.label(f"cord {cord.id}", words, anchors, clear_mm=0.4, on=True)
     for at, parked in _parked(cords).items():
-        wide, deep = parked[0].coil_m or (0.0, 0.0)
-        spare(sketch, at, (wide, deep))
-        sketch.reach((at[0], at[1] - deep / 2 - sketch.meters(_BELOW_MM)))
-        ends = [at, *((at[0] + side * wide / 2, at[1]) for side in (-1, 1))]
-        told = joined([str(number) for number in sorted(numbers[cord.id] for cord in parked)])
-        lines = (f"coil {told}",)
-        clear_mm = max(1.6, deep * 500 / sketch.scale + 0.4)
-        sketch.label(f"spare {parked[0].id}", lines, ends, clear_mm=clear_mm, height_mm=1.8)
+        if not cut or sketch.sees(at):
+            _draw_coil(sketch, at, parked, numbers)
+
+
+def _long_m(path: tuple[Point, ...]) -> float:
+    return sum(math.dist(start, end) for start, end in pairwise(path))
+
+
+def _draw_coil(sketch: Sketch, at: Point, parked: list[Cord], numbers: dict[str, int]) -> None:
+    wide, deep = parked[0].coil_m or (0.0, 0.0)
+    spare(sketch, at, (wide, deep))
+    sketch.reach((at[0], at[1] - deep / 2 - sketch.meters(_BELOW_MM)))
+    ends = [at, *((at[0] + side * wide / 2, at[1]) for side in (-1, 1))]
+    told = joined([str(number) for number in sorted(numbers[cord.id] for cord in parked)])
+    lines = (f"coil {told}",)
+    clear_mm = max(1.6, deep * 500 / sketch.scale + 0.4)
+    sketch.label(f"spare {parked[0].id}", lines, ends, clear_mm=clear_mm, height_mm=1.8)
+
+
+def draw_bends(sketch: Sketch, row: SetRow, places: Places) -> None:
+    """Write its letter at each bend that has one.
+
+    Parameters
+    ----------
+    sketch : Sketch
+        The drawing.
+    row : SetRow
+        The row.
+    places : Places
+        The letters of bends.
+    """
+    drawn = set()
+    for cord in cords_of(places.plan, row):
+        for at in places.bends_of(cord):
+            name = places.named(at, row)
+            if name is None or name in drawn or not sketch.sees(at):
+                continue
+            drawn.add(name)
+            letter = (name.removeprefix("bend "),)
+            sketch.label(name, letter, (at,), clear_mm=0.7, height_mm=1.8)
 
 
 def _parked(cords: tuple[Cord, ...]) -> dict[Point, list[Cord]]:

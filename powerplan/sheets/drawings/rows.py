@@ -9,15 +9,23 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.chairs import draw_reclined, draw_upright, name_chairs
 from powerplan.sheets.drawings.key_plan import key_view
 from powerplan.sheets.drawings.loose import draw_loose, loose_of, outline_of
-from powerplan.sheets.drawings.lying import draw_cords, draw_feeds, draw_pinch, draw_slack
+from powerplan.sheets.drawings.lying import (
+    cords_of,
+    draw_bends,
+    draw_cords,
+    draw_feeds,
+    draw_pinch,
+    draw_slack,
+)
 from powerplan.sheets.drawings.room import draw_floor, draw_walls
 from powerplan.sheets.drawings.row_lines import draw_chalk, draw_order, draw_stop, name_walls
 from powerplan.sheets.drawings.scales import row_scales
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.local import local_of
 from powerplan.sheets.off_walls import from_back, to_finish
-from powerplan.sheets.pages.print_rows import SetRow, set_rows
-from powerplan.sheets.pages.print_tags import JOINT, bag_of, tag_numbers
+from powerplan.sheets.pages.print_rows import SetRow
+from powerplan.sheets.pages.print_tags import JOINT, tag_numbers
+from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import from_wall, lay_word
 
@@ -45,19 +53,15 @@ def cord_views(
         The same for the paper lying the other way. [mm]
     """
     plan = to_finish(plan)
-    rows = set_rows(plan)
+    places = places_of(plan)
+    rows = places.rows
     rooms_mm = (room_mm,) if turned_mm is None else (room_mm, turned_mm)
-    views = tuple(_row_view(plan, row, rooms_mm) for row in rows)
+    views = tuple(_row_view(places, row, rooms_mm) for row in rows)
     return views if len(rows) < 2 else (key_view(plan, rows, room_mm), *views)
 
 
-def cords_of(plan: Plan, row: SetRow) -> tuple[Cord, ...]:
-    """Return the cords in the bags of a row's chairs: all that lies on the way to them."""
-    names = {chair.id for chair in row.chairs}
-    return tuple(cord for cord in plan.cords if bag_of(cord, plan) in names)
-
-
-def _row_view(plan: Plan, row: SetRow, rooms_mm: tuple[tuple[float, float], ...]) -> View:
+def _row_view(places: Places, row: SetRow, rooms_mm: tuple[tuple[float, float], ...]) -> View:
+    plan = places.plan
     core = _core(plan, row)
     *larger, small = row_scales(plan.spec.project.units)
     for scale in larger:
@@ -65,13 +69,13 @@ def _row_view(plan: Plan, row: SetRow, rooms_mm: tuple[tuple[float, float], ...]
             for window in (_with_walls(plan, core, scale, room_mm), core):
                 if not _may_fit(window, scale, room_mm):
                     continue
-                sketch = _sketched(plan, row, scale, window)
+                sketch = _sketched(places, row, scale, window)
                 if _is_within(sketch.least_mm, room_mm):
                     view = _viewed(sketch, plan, row)
                     if _is_within((view.width_mm, view.height_mm), room_mm):
                         return view
     window = _with_walls(plan, core, small, rooms_mm[0])
-    return _viewed(_sketched(plan, row, small, window), plan, row)
+    return _viewed(_sketched(places, row, small, window), plan, row)
 
 
 def _may_fit(window: Rect, scale: int, room_mm: tuple[float, float]) -> bool:
@@ -117,7 +121,8 @@ def _with_walls(plan: Plan, core: Rect, scale: int, room_mm: tuple[float, float]
     return Rect(left_m=sides[0], right_m=sides[1], back_m=sides[2], front_m=sides[3])
 
 
-def _sketched(plan: Plan, row: SetRow, scale: int, window: Rect) -> Sketch:
+def _sketched(places: Places, row: SetRow, scale: int, window: Rect) -> Sketch:
+    plan = places.plan
     sketch = Sketch(scale, window, local_of(plan))
     cords = cords_of(plan, row)
     draw_pinch(sketch, plan, row)
@@ -133,6 +138,7 @@ def _sketched(plan: Plan, row: SetRow, scale: int, window: Rect) -> Sketch:
     draw_loose(sketch, plan, row)
     draw_slack(sketch, plan, cords)
     draw_cords(sketch, cords, tag_numbers(plan))
+    draw_bends(sketch, row, places)
     draw_chalk(sketch, plan, row)
     name_walls(sketch, plan)
     if plan.decision.verdict == NOT_POSSIBLE:

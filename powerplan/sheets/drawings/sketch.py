@@ -63,6 +63,10 @@ class Sketch:
         """True when a point lies in the window. [m]"""
         return self.window.has(point)
 
+    def seen(self, way: tuple[Point, ...]) -> tuple[tuple[Point, ...], ...]:
+        """The pieces of a way that lie in the window. [m]"""
+        return (way,) if all(map(self.sees, way)) else tuple(self._cut(way))
+
     def line(
         self, points: Iterable[Point], layer: str, *, closed: bool = False, cut: bool = True
     ) -> None:
