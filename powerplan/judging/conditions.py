@@ -35,6 +35,7 @@ _KIND_OF_RULE = {
     "coupler-rating": "other",
     "unit-listed": "other",
     "chair-measured": "other",
+    "supply-under-back": "other",
 }
 _BEFORE = {"laying": "wire"}
 """What a kind was called in records from before it had a name of its own."""

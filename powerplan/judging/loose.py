@@ -97,9 +97,23 @@ def _place(case: Case, thing: Loose) -> Iterator[Finding]:
     wrong += _under(case, thing, inner, seats)
     note = "; ".join(wrong[:3])
     yield case.hold(_HAS_A_PLACE, thing.id, 0 if wrong else 1, 1, note=note)
+    yield _under_back(case, thing, inner)
     zone = next((seat.kind.clear for seat in seats if seat.id == thing.under), None)
     if zone is not None:
         yield case.hold("supply-height", thing.id, thing.height_m, zone.height_m)
+
+
+def _under_back(case: Case, thing: Loose, inner: Convex) -> Finding:
+    """Behind a base nobody has said how high a reclined back stays over the floor."""
+    backs = [
+        body
+        for row in case.rows
+        for body in row.bodies
+        if separation_m(inner, body.swept) < -LENIENT_M
+    ]
+    under = thing.under is None and bool(backs)
+    note = "a back reclines over it at a height that nobody has said" if under else ""
+    return case.hold("supply-under-back", thing.id, None if under else 0, 0, note=note)
 
 
 def floor_of(thing: Loose, less_m: float = 0.0) -> Convex | None:

@@ -18,7 +18,7 @@ from powerplan.engineering.supplies.low_volts import (
 from powerplan.engineering.supplies.places import Loose, NoPlace, Spot, places
 from powerplan.model.findings import Finding, hold
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometers
+from powerplan.model.lengths import length_text, micrometers
 from powerplan.model.loose import CHAIR_CORD, WALL_CORD
 from powerplan.model.spec import OutletUnitKind, SupplyKind
 from powerplan.planning.leads import (
@@ -33,6 +33,8 @@ from powerplan.planning.leads import (
     no_way,
 )
 from powerplan.planning.site import Site
+
+_UNDER_BACK = "supply-under-back"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,11 +68,12 @@ class Parts:
     supplies: tuple[LaidSupply, ...] = ()
 
     @property
-    def rank(self) -> tuple[int, int, int, int]:
-        """What makes one way better than another: musts not met, extension cords, bought and
-        routed cord. [um]"""
+    def rank(self) -> tuple[int, int, int, int, int]:
+        """What makes one way better than another: musts not met, things under a reclining back,
+        extension cords, bought and routed cord. [um]"""
         return (
             sum(finding.stops for finding in self.findings),
+            sum(finding.rule == _UNDER_BACK and finding.hangs for finding in self.findings),
             sum(cord.kind == EXTENSION for cord in self.legs),
             sum(micrometers(cord.bought_m) for cord in self.legs if cord.longer),
             sum(micrometers(cord.length_m) for cord in self.legs),
@@ -119,7 +122,7 @@ def lay_supply(
         parts = _at(site, start, chairs, kind, spot, extend)
         if best is None or parts.rank < best.rank:
             best = parts
-        if parts.rank[:3] == (0, 0, 0):
+        if parts.rank[:4] == (0, 0, 0, 0):
             break
     if best is None:
         raise ValueError(f"no place was tried for {name}")
@@ -184,10 +187,24 @@ def spot_findings(
     """Return what is held of a place that was found."""
     rules = site.rules.rules
     placed = hold(rules["supply-has-a-place"], name, 1.0, 1.0)
+    back = hold(
+        rules[_UNDER_BACK], name, None if spot.backed else 0.0, 0.0, note=_backed(site, kind, spot)
+    )
     zone = next((chair.kind.clear for chair in chairs if chair.id == spot.under), None)
     if zone is None:
-        return (placed,)
-    return (placed, hold(rules["supply-height"], name, kind.height_m, zone.height_m))
+        return (placed, back)
+    return (placed, back, hold(rules["supply-height"], name, kind.height_m, zone.height_m))
+
+
+def _backed(site: Site, kind: Loose, spot: Spot) -> str:
+    """What is measured where a back reclines over a place."""
+    if not spot.backed:
+        return ""
+    high = length_text(kind.height_m, site.spec.project.units)
+    return (
+        "It lies under a back that reclines, and nobody has said how high that stays over the "
+        f"floor: recline the chair, loaded, and measure. It is {high} high, and its cords leave it."
+    )
 
 
 def _tried(
@@ -201,8 +218,9 @@ def _tried(
     first: list[Spot] = []
     others: list[Spot] = []
     leads = _leads(chairs)
-    for under in (False, True):
-        spots = [spot for spot in found if (spot.under is not None) == under]
+    sorts = ((False, False), (True, False), (False, True))
+    for under, backed in sorts:
+        spots = [s for s in found if (s.under is not None, s.backed) == (under, backed)]
         first += spots[:1]
         near = _thinned(spots, lambda spot: _from_leads_mm(spot, leads), _MOST)
         near = [spot for spot in near if _reaches(site, spot, leads, kind)]
@@ -225,7 +243,8 @@ def some_of(
         Whose it is.
     """
     leads = _leads(chairs)
-    near = _thinned(list(found), lambda spot: _from_leads_mm(spot, leads), _MOST)
+    near = [spot for spot in found if not spot.backed] or list(found)
+    near = _thinned(near, lambda spot: _from_leads_mm(spot, leads), _MOST)
     far = _thinned(near, lambda spot: _from_socket_mm(spot, start), 2)
     return tuple(dict.fromkeys((found[0], *far)))
 

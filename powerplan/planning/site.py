@@ -125,7 +125,7 @@ def survey(spec: PlanSpec, rules: RuleSet) -> Site:
         zones=zones,
         spots=spots,
         router=router,
-        ground=loose_ground(spec, zones, router.floor, rules) if loose else None,
+        ground=loose_ground(spec, rows, zones, router.floor, rules) if loose else None,
         outlets=_existing(spec, rows, rules),
         floor_boxes=_floor_boxes(spec, rows, spots),
         wall_outlets=_wall_outlets(spec, rows, rules),

@@ -166,7 +166,7 @@ def _other_unit(record: Record) -> None:
 
 
 def _under_the_base(record: Record) -> None:
-    record["outlet_units"][0]["y_m"] += 0.1
+    record["outlet_units"][0]["y_m"] += 0.25
 
 
 def _long_cord(record: Record) -> None:

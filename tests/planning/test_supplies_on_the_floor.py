@@ -185,8 +185,8 @@ def _push_under(record: Record) -> None:
     for cord in record["cords"]:
         for end in (0, -1):
             if cord["path_m"][end] == [supply["x_m"], supply["y_m"]]:
-                cord["path_m"][end] = [supply["x_m"], supply["y_m"] + 0.05]
-    supply["y_m"] += 0.05
+                cord["path_m"][end] = [supply["x_m"], supply["y_m"] + 0.25]
+    supply["y_m"] += 0.25
 
 
 def _shrink(record: Record) -> None:

@@ -41,9 +41,24 @@ def some(spec: PlanSpec, **changes: Any) -> tuple[Spot, ...]:
 def test_the_nearest_place_behind_the_base_comes_first():
     spot = some(supply_spec())[0]
     assert spot.under is None
-    # headrest 14 in off the wall, base 4 in ahead of it, 25 mm kept, half of 3 in
-    assert spot.middle[1] == pytest.approx(inch(18) - KEEP - inch("3/2"), abs=2e-6)
+    # headrest 14 in off the wall, 5 in of back travel, half of 3 in: just off the reclined back
+    assert spot.middle[1] == pytest.approx(inch(9) - inch("3/2"), abs=2e-6)
     assert spot.middle[0] == pytest.approx(inch(120))
+
+
+def test_places_under_a_reclining_back_come_last_and_the_nearest_to_the_base_first_of_them():
+    spots = some(supply_spec())
+    backed = [spot.backed for spot in spots]
+    assert backed == sorted(backed)
+    assert not any(spot.backed for spot in spots if spot.under is not None)
+    first = next(spot for spot in spots if spot.backed)
+    # base 4 in ahead of a headrest 14 in off the wall, 25 mm kept, half of 3 in
+    assert first.middle[1] == pytest.approx(inch(18) - KEEP - inch("3/2"), abs=2e-6)
+    # backs come to 9 in off the wall, arm to arm: 37 in about 120 in
+    back = shapely.box(inch("203/2"), inch(9), inch("277/2"), inch(18))
+    for spot in spots:
+        over = spot.under is None and spot.shape.intersection(back).area > 1e-6
+        assert spot.backed == over
 
 
 def test_under_the_chair_it_lies_in_the_clear_zone_alone():

@@ -16,6 +16,7 @@ from powerplan.engineering.cords.floor import (
     united,
 )
 from powerplan.engineering.seating.frames import polygon
+from powerplan.engineering.seating.poses import SeatedRow
 from powerplan.engineering.seating.zones import CLEAR, Zones
 from powerplan.model.geometry import Point
 from powerplan.model.rules import RuleSet
@@ -29,7 +30,8 @@ class Ground:
     ``behind`` is covered floor clear of every chair's floor, with its gaps and clear zones;
     ``clear`` the clear zones by chair, less what is kept to pinch zones; ``seams`` the edges of
     risers, over which nothing lies; ``lid_m`` the sides of a box's lid, which stays free;
-    ``keep_m`` what is kept to pinch zones. [m]
+    ``keep_m`` what is kept to pinch zones; ``backs`` is floor over which chairs recline, at a
+    height that nobody has said. [m]
     """
 
     behind: Shape
@@ -37,6 +39,7 @@ class Ground:
     seams: Shape
     lid_m: tuple[float, float]
     keep_m: float
+    backs: Shape
 
     def holds(self, floor: Shape, outlines: list[Shape]) -> list[bool]:
         """Return for each outline whether it lies whole on some floor and on one level.
@@ -70,13 +73,17 @@ class Ground:
         return _lid(at, self.lid_m)
 
 
-def loose_ground(spec: PlanSpec, zones: Zones, floor: Floor, rules: RuleSet) -> Ground:
+def loose_ground(
+    spec: PlanSpec, rows: tuple[SeatedRow, ...], zones: Zones, floor: Floor, rules: RuleSet
+) -> Ground:
     """Return where loose things may lie in a room.
 
     Parameters
     ----------
     spec : PlanSpec
         The plan as read. [m]
+    rows : tuple of SeatedRow
+        Every row of the room, for where its chairs recline. [m]
     zones : Zones
         Pinch zones and openings. [m]
     floor : Floor
@@ -105,6 +112,7 @@ def loose_ground(spec: PlanSpec, zones: Zones, floor: Floor, rules: RuleSet) -> 
         seams=_seams(spec, floor),
         lid_m=lid_m,
         keep_m=keep_m,
+        backs=united(polygon(outline) for row in rows for outline in row.swept),
     )
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import shapely
 
@@ -24,19 +24,23 @@ Loose = SupplyKind | OutletUnitKind
 
 _FINE_M = float(INCH_M)
 _STEP_M = 2 * _FINE_M
+# What two that only touch may share: a micrometer along a side. [m2]
+_HAIR_M2 = 2e-7
 _DEEPEST_M = 24 * _FINE_M  # behind a base; covered floor ends before
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spot:
     """A place: the middle, how it is turned, its sides along and across the row, and the chair in
-    whose clear zone it is, None behind the base. [m, rad]"""
+    whose clear zone it is, None behind the base; ``backed`` where a back reclines over it. [m, rad]
+    """
 
     middle: Point
     angle_rad: float
     width_m: float
     depth_m: float
     under: str | None
+    backed: bool = False
 
     @property
     def outline(self) -> tuple[Point, ...]:
@@ -91,9 +95,13 @@ def places(
     Returns
     -------
     tuple of Spot, or NoPlace
-        Behind the bases first, then in clear zones; nearest to where the leads leave first.
+        Behind the bases first where no back reclines over them, then in clear zones, then behind
+        the bases under a reclining back; nearest to where the leads leave first.
     """
-    behind = _held(ground, ground.behind, _behind(ground, chairs, kind), taken)
+    behind = [
+        replace(spot, backed=_overlap(spot.shape, ground.backs, _HAIR_M2))
+        for spot in _held(ground, ground.behind, _behind(ground, chairs, kind), taken)
+    ]
     inside: list[Spot] = []
     low: list[tuple[str, float]] = []
     for chair in chairs:
@@ -106,8 +114,8 @@ def places(
         elif found:
             low.append((chair.id, zone.height_m))
     if behind or inside:
-        near = sorted(behind, key=lambda spot: _nearness(spot, chairs))
-        return (*near, *sorted(inside, key=lambda spot: _nearness(spot, chairs)))
+        near = sorted((*behind, *inside), key=lambda spot: _nearness(spot, chairs))
+        return tuple(sorted(near, key=lambda spot: (spot.backed, spot.under is not None)))
     return NoPlace(words=_why(chairs, kind, units, low), low=tuple(low))
 
 
@@ -126,10 +134,10 @@ def _held(
     ]
 
 
-def _overlap(one: Shape, other: Shape) -> bool:
+def _overlap(one: Shape, other: Shape, most_m2: float = 0.0) -> bool:
     if not shapely.intersects(other, one):
         return False
-    return bool(shapely.area(shapely.intersection(one, other)) > 0.0)
+    return bool(shapely.area(shapely.intersection(one, other)) > most_m2)
 
 
 def _behind(ground: Ground, chairs: tuple[SeatedChair, ...], kind: Loose) -> Iterator[Spot]:
@@ -144,9 +152,12 @@ def _behind(ground: Ground, chairs: tuple[SeatedChair, ...], kind: Loose) -> Ite
             right_m = _seam_m(chair, chairs[number + 1]) if chair is not chairs[-1] else alone_m
             front_m = chair.kind.rear_of_base_m - depth_m / 2 - ground.keep_m - MICROMETER_M
             wall_m = depth_m / 2 - chair.y_m
+            back_m = -chair.kind.back_travel_m - depth_m / 2 - MICROMETER_M
             for aside_m in _outward(left_m, right_m):
                 for step in range(int(_DEEPEST_M / _STEP_M)):
                     yield _spot(chair, aside_m, front_m - step * _STEP_M, width_m, depth_m, None)
+                for off_m in (min(front_m, back_m - keep_m) for keep_m in (ground.keep_m, 0.0)):
+                    yield _spot(chair, aside_m, off_m, width_m, depth_m, None)
                 if chair.frame.is_room:
                     yield _spot(chair, aside_m, wall_m, width_m, depth_m, None)
 

@@ -15,12 +15,24 @@ _HOW = (
     "under a mechanism, never covered, never on carpet that is folded over it."
 )
 _WARM = " Supplies get warm."
+_BACKED = (
+    " Where a back reclines over one, nobody has said how high it stays: before the power is on, "
+    "look with the chair reclined and loaded that it comes down on nothing."
+)
 _PLUGS = " Every plug in an outlet unit is pushed home, and nothing else is plugged in there."
 
 
 def _how(plan: Plan) -> str:
     """How they lie, and what is said of each sort."""
-    return _HOW + (_WARM if plan.supplies else "") + (_PLUGS if plan.outlet_units else "")
+    backed = any(one.rule == "supply-under-back" and one.hangs for one in plan.findings)
+    return "".join(
+        (
+            _HOW,
+            _WARM if plan.supplies else "",
+            _PLUGS if plan.outlet_units else "",
+            _BACKED if backed else "",
+        )
+    )
 
 
 def where_things_lie(plan: Plan) -> list[Part]:
