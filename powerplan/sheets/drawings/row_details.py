@@ -88,11 +88,11 @@ def is_crowded(row: SetRow, places: Places, scale: int) -> bool:
 
 
 def _things(row: SetRow, places: Places) -> list[Point]:
-    """Where tags, coils, supplies, units and letters stand."""
+    """Where tags, coils, supplies, units, letters and the feeds of cords stand."""
     cords = cords_of(places.plan, row)
     found = [cord.park_m for cord in cords if cord.park_m is not None]
     found += [(thing.x_m, thing.y_m) for thing in loose_of(places.plan, row)]
-    found += [_half_way(cord) for cord in cords]
+    found += [at for cord in cords for at in (_half_way(cord), cord.path_m[0])]
     for cord in cords:
         found += [at for at in places.bends_of(cord) if places.named(at, row)]
     return list(dict.fromkeys(found))

@@ -203,7 +203,7 @@ def _about_ways(places: Places) -> str:
     else:
         told.append("Forward is toward the screen.")
     units = plan.spec.project.units
-    mark = "millimeter" if units in ("mm", "m") else "1/8 in"
+    mark = "a millimeter" if units in ("mm", "m") else "1/8 in"
     keep = at_least_text(number_m(plan, "cord_clearance"), units)
     told.append(
         f"Places are told to {mark}, rounded away from hatched floor and walkways, never nearer: "
@@ -253,8 +253,8 @@ def _tests(plan: Plan) -> list[Part]:
         "Nobody's hands are under a chair.",
     )
     chairs = tuple(
-        f"{chair.id}: somebody seated, down all the way, and up all the way; no cord and no coil "
-        "was touched, pulled or pinched."
+        f"{chair.id}: somebody seated, all the way down and up; no cord or coil touched, pulled or "
+        "pinched."
         for chair in plan.chairs
     )
     last = (

@@ -95,7 +95,7 @@ def spare_text(cord: Cord, row: SetRow, places: Places) -> str:
             f"NO PLACE IS KNOWN for it: nobody has measured where floor stays clear under {chair}. "
             "Measure before it is laid"
         ),
-        Lies.NO_ROOM: f"NO ROOM for a coil behind {chair} or near it, see below",
+        Lies.NO_ROOM: "NO ROOM for a coil, see below",
         Lies.ALONG: "slack along its way, see below",
     }
     return "none" if where is Lies.NOTHING_LEFT else f"{size}: {told[where]}"
