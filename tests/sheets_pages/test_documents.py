@@ -60,13 +60,24 @@ def test_floor_and_rows_are_drawn_and_views_come_in_the_order_of_the_pages(plan:
     counts = figures(sheets)
     assert counts[0] == 0
     assert counts[1] == 3  # the drawing, the boxes at a large scale, and what the lines mean
-    assert counts[2] == 2
+    assert counts[2] == 2 + len(behind(sheets))
     assert len(views_of(sheets)) == sum(counts)
+
+
+def behind(sheets: SetOfSheets) -> list[str]:
+    """The titles of what is drawn again at a large scale."""
+    return [view.title for view in views_of(sheets) if view.title.startswith("Behind row ")]
 
 
 def test_two_rows_have_a_drawing_each():
     sheets = issued(sample_plan((4, 4)))
-    assert figures(sheets)[2] == 4  # a key plan, two rows, a legend
+    # a key plan, two rows, a legend, and what lies behind a crowded row
+    assert figures(sheets)[2] == 4 + len(behind(sheets))
+    titles = [view.title for view in views_of(sheets)]
+    for title in behind(sheets):  # each after the drawing of its own row
+        row = title.split()[2].rstrip(",.")
+        own = next(n for n, one in enumerate(titles) if one.startswith(f"Row {row} "))
+        assert titles[own + 1].startswith(f"Behind row {row}, larger")
 
 
 def test_a_room_that_is_not_possible_still_has_every_page_and_no_marks():

@@ -25,10 +25,12 @@ from powerplan.model.spec import PlanSpec, Room
 from powerplan.planning.pipeline import make_plan
 from powerplan.rulebook.loader import rule_set
 from powerplan.sheets.off_walls import to_finish
+from powerplan.sheets.pages.cords import cords_page
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import SetRow, row_of
 from powerplan.sheets.pages.print_told import Places, places_of
+from powerplan.sheets.parts import Items
 
 Spot = tuple[float, float]
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -291,3 +293,30 @@ def moved_examples(draw: st.DrawFn) -> PlanSpec:
 @given(moved_examples())
 def test_every_bend_of_a_moved_row_is_found_from_its_words_and_never_nearer(spec):
     check(planned(spec))
+
+
+@TAPED
+@held_over(30)
+@given(moved_examples())
+def test_every_turn_in_the_text_of_cords_is_never_nearer_to_hatched_floor(spec):
+    plan = to_finish(planned(spec))
+    (turns,) = (
+        [
+            part
+            for part in cords_page(plan, ways=True).parts
+            if isinstance(part, Items) and part.lead.startswith("Every turn")
+        ]
+        if plan.cords
+        else [None]
+    )
+    keep_m = 0.025 + plan.spec.cords.diameter_m / 2
+    for cord, line in zip(plan.cords, turns.items if turns else (), strict=True):
+        way = line.removeprefix(f"{cord.id}: ").partition(". Keeps")[0]
+        read = [tuple(map(read_m, place.split(" / "))) for place in way.split("; then ")]
+        now = [cord.path_m[0], *read[1:-1], cord.path_m[-1]]
+        for piece, told in zip(pairwise(cord.path_m), pairwise(now), strict=True):
+            for zone in plan.zones:
+                if zone.kind == "pinch" and math.dist(*piece) > 1e-6 and math.dist(*told) > 1e-6:
+                    outline = Polygon(zone.outline_m)
+                    away_m = min(LineString(piece).distance(outline), keep_m)
+                    assert LineString(told).distance(outline) >= away_m - WALL_M / 100

@@ -9,10 +9,12 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.bought import bought, is_bought
 from powerplan.sheets.off_walls import from_back, from_left, place_words, to_finish
 from powerplan.sheets.pages.loose import where_things_lie
+from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import DO_NOT_LAY, at_least_text, at_most_text, from_wall, if_measured
 
+_SIDES = ((0, from_left), (1, from_back))
 _HEAD = ("cord (from-to)", "way", "needed", "use", "floor")
 
 
@@ -39,11 +41,12 @@ def cords_page(plan: Plan, *, ways: bool = False) -> Page:
         lead = "Park what is left over, coiled loosely, never under a mechanism:"
         parts.append(Items(lead=lead, items=parked))
     if ways:
+        places = places_of(plan)
         parts.append(
             Items(
                 lead=f"Every turn, as {from_wall(plan.spec.room, Wall.LEFT)} / "
                 f"{from_wall(plan.spec.room, Wall.BACK)}:",
-                items=tuple(_way(cord, plan) for cord in plan.cords),
+                items=tuple(_way(cord, places) for cord in plan.cords),
             )
         )
     return Page(title=title, parts=tuple(parts))
@@ -95,11 +98,14 @@ def _parked(cord: Cord, plan: Plan) -> str:
     return f"{cord.id}: {place_words(cord.park_m, plan)}"
 
 
-def _way(cord: Cord, plan: Plan) -> str:
+def _way(cord: Cord, places: Places) -> str:
+    plan = places.plan
     units, room = plan.spec.project.units, plan.spec.room
 
     def place(point: Point) -> str:
-        return f"{from_left(room, point[0], units)} / {from_back(room, point[1], units)}"
+        # a place in a narrow passage may stand at a part of a mark
+        left, back = (tell(room, point[axis], units, step=32) for axis, tell in _SIDES)
+        return f"{left} / {back}"
 
-    turns = "; then ".join(place(point) for point in cord.path_m)
+    turns = "; then ".join(place(places.in_room(point)) for point in cord.path_m)
     return f"{cord.id}: {turns}. Keeps {at_most_text(cord.clearance_m, units)} clear of mechanisms."

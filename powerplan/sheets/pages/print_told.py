@@ -47,6 +47,12 @@ class Places:
             return (on_tape_m(point[0], units), on_tape_m(point[1], units))
         return found_at
 
+    def in_room(self, point: Point) -> Point:
+        """Return a place as it is told from the left and the back of the room. [m]"""
+        sides = self.sides.get(key_of(point), ())
+        told = told_at(point, lambda x, y: (x, y), sides, self.plan.spec.project.units)
+        return point if told is None else told.at
+
     def taped(self, point: Point, row: SetRow) -> Taped:
         """Return how a place of a turned or curved row is taped. [m]"""
         key = key_of(point)
