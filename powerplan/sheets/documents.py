@@ -49,13 +49,13 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
     floor = floor_box_view(plan, _floor_room_mm(plan, paper))
     large = box_detail_views(plan, paper.figure_room_mm)
     rows = cord_views(plan, *_row_rooms_mm(plan, paper))
-    pages = (
-        decision_sheet(plan),
+    others = (
         boxes_sheet(plan, (floor, *large), _legend(plan, (floor, *large), paper)),
         cords_sheet(plan, _with_legend(rows, _legend(plan, rows, paper))),
         circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
         findings_sheet(plan),
     )
+    pages = (decision_sheet(plan, others), *others)
     local = local_of(plan)
     return SetOfSheets(
         project=plan.project,

@@ -63,19 +63,21 @@ def test_each_finding_carries_its_force_its_source_and_its_standing():
     plan = sample_plan()
     told = words(findings_sheet(plan))
     for finding in plan.findings:
-        assert f"{finding.source} [{finding.standing.value}]" in told
+        standing = finding.standing.value
+        assert finding.source in told
+        assert standing in finding.source or f"{finding.source} [{standing}]" in told
         assert finding.force.value in told
 
 
-def test_many_notes_of_one_rule_are_one_entry_and_musts_each_their_own():
+def test_many_notes_of_one_rule_are_one_entry_and_every_must_is_named():
     rule, must = NEC.rules["spare-parked"], NEC.rules["circuit-load"]
     notes = tuple(hold(rule, f"cord A{n}", 1.0 + n / 10, 0.6) for n in range(1, 4))
-    musts = tuple(hold(must, f"circuit {n}", 20, 15) for n in (1, 2))
+    musts = tuple(hold(must, f"circuit {n}", asks, 15) for n, asks in enumerate((20, 20, 18), 1))
     page = findings_sheet(replace(sample_plan(), findings=(*notes, *musts)))
     firsts = [part.lines[0] for part in page.parts if isinstance(part, Marked)]
     assert [line.partition(" (")[0] for line in firsts] == [
-        "circuit 1",
-        "circuit 2",
+        "circuit 1 and circuit 2",
+        "circuit 3",
         "tightest of 3: cord A3",
     ]
 
@@ -85,4 +87,4 @@ def test_on_a_slab_no_joist_is_measured_to():
     assert plan.boxes
     assert plan.spec.floor.build == "slab"
     (row,) = [row for row in table(findings_sheet(plan), "Met").rows if "joists" in row[0]]
-    assert row[2:5] == ("a slab: no joists", "-", "-")
+    assert row[3:6] == ("a slab: no joists", "-", "-")

@@ -23,13 +23,14 @@ from powerplan.sheets.drawings.symbols import (
 )
 from powerplan.sheets.local import local_of
 from powerplan.sheets.off_walls import off_wall
+from powerplan.sheets.page_names import DECISION
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import DO_NOT_CUT, FINE, FIRM, PROVISIONAL, from_wall, mark_word
 
 _WARNINGS = {
-    DO_NOT_CUT: "DO NOT CUT before what page 1 says is mended",
-    PROVISIONAL: "PROVISIONAL: DO NOT CUT before what page 1 asks is found out",
+    DO_NOT_CUT: f"DO NOT CUT before what {DECISION} lists is mended",
+    PROVISIONAL: f"PROVISIONAL: DO NOT CUT before what {DECISION} asks is found out",
 }
 _SMALL = 50
 

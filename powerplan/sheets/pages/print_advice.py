@@ -5,6 +5,7 @@ from __future__ import annotations
 from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import joined
 from powerplan.model.plan import Plan
+from powerplan.sheets.page_names import FINDINGS
 
 _WORDS = {
     "voltage-drop": "more voltage is lost than is advised on {}",
@@ -26,7 +27,7 @@ def unmet_advice(plan: Plan) -> tuple[str, ...]:
     if not by_rule:
         return ()
     told = [_WORDS.get(rule, "{}").format(_few(found)) for rule, found in by_rule.items()]
-    return (f"Advice that is not kept, which stops nothing (page 5): {'; '.join(told)}.",)
+    return (f"Advice that is not kept, which stops nothing ({FINDINGS}): {'; '.join(told)}.",)
 
 
 def _few(found: list[Finding]) -> str:

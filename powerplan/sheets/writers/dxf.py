@@ -197,7 +197,7 @@ def _layouts(
     paper: Paper,
 ) -> None:
     names = _names(sheets)
-    for view, frame, (number, name) in zip(views, frames, names, strict=True):
+    for view, frame, (page, name) in zip(views, frames, names, strict=True):
         size = _sheet_for(view, paper)
         layout = document.layouts.new(name)
         layout.page_setup(
@@ -209,21 +209,22 @@ def _layouts(
         )
         layout.dxf.layout_flags = 0
         _viewport(layout, view, frame, size)
-        _title_block(layout, view, number, sheets, size)
+        _title_block(layout, view, page, sheets, size)
     if names:
         document.layouts.delete("Layout1")
 
 
 def _names(sheets: SetOfSheets) -> list[tuple[str, str]]:
-    """For each drawing its page's number, and a name for its layout that no other has."""
+    """For each drawing its page and which drawing of it, and a name for its layout that no other
+    has."""
     names: list[tuple[str, str]] = []
     for page in sheets.pages:
         figures = [part for part in page.parts if isinstance(part, Figure)]
         for count, figure in enumerate(figures, start=1):
-            number = f"page {page.number}"
-            number += f" drawing {count}" if len(figures) > 1 else ""
+            which = f" drawing {count}" if len(figures) > 1 else ""
             title = re.sub(r'[<>/\\":;?*|,=`]', "-", dxf_words(figure.view.title))
-            names.append((number, f"{number} {title}"))
+            of = f", drawing {count} of {len(figures)}" if which else ""
+            names.append((f"page {page.name}{of}", f"page {page.number}{which} {title}"))
     return names
 
 
@@ -254,7 +255,7 @@ def _viewport(layout: Paperspace, view: View, frame: Frame, paper: Paper) -> Non
 
 
 def _title_block(
-    layout: Paperspace, view: View, number: str, sheets: SetOfSheets, paper: Paper
+    layout: Paperspace, view: View, page: str, sheets: SetOfSheets, paper: Paper
 ) -> None:
     frame = layer("frame").cad
     left, right = paper.margin_mm, paper.width_mm - paper.margin_mm
@@ -264,7 +265,7 @@ def _title_block(
     line_mm = low + BLOCK_MM
     layout.add_line((left, line_mm), (right, line_mm), dxfattribs={"layer": frame})
     words = (
-        f"{sheets.project}; {number}; revision {sheets.revision}; {sheets.date}",
+        f"{sheets.project}; {page}; revision {sheets.revision}; {sheets.date}",
         f"{view.title}; scale: {scale_text(view.scale, sheets.units)}; {sheets.rules}",
         f"{sheets.program}; plan file {sheets.plan_hash}",
     )

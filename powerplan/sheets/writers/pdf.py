@@ -107,7 +107,7 @@ def _describe(canvas: Any, sheets: SetOfSheets) -> None:
 def _bookmark(canvas: Any, sheet: PaperSheet) -> None:
     place = f"sheet-{sheet.number}"
     canvas.bookmarkPage(place)
-    name = f"Sheet {sheet.number}: {sheet.page.number} {sheet.page.title}"
+    name = f"Sheet {sheet.number}: {sheet.heading}"
     canvas.addOutlineEntry(drawable(name), place, 0)
 
 
