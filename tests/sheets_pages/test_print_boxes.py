@@ -117,8 +117,9 @@ def test_the_diagonal_proves_the_room_square():
 def test_the_drawing_comes_first_and_then_where_to_mark():
     page = page_of(sample_plan())
     drawn = next(n for n, part in enumerate(page.parts) if isinstance(part, Figure))
-    before = "\n".join(words(page).split("\n")[:drawn])
-    assert before.startswith("First prove the room: measure both its diagonals")
+    *_, before = page.parts[:drawn]
+    assert isinstance(before, Say)
+    assert before.text.startswith("First prove the room: measure both its diagonals")
     told = [part.caption for part in page.parts[drawn:] if isinstance(part, Table)]
     assert told[0].startswith("Where the middle")
     assert told[1].startswith("How far a box may be moved")

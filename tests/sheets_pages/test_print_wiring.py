@@ -152,7 +152,7 @@ def test_what_is_not_used_is_told_for_information_and_has_no_blank():
     idle = listed(page, "For information")
     for told in (
         "Circuit 9: breaker 15 A; wire 14 AWG; ",
-        "Outlet W9: circuit and rating circuit 9",
+        "Outlet W9: circuit 9, 15 A, ",
     ):
         assert any(line.startswith(told) for line in idle)
     assert BLANK not in "".join(idle)

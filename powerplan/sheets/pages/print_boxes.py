@@ -24,6 +24,7 @@ from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import DO_NOT_CUT, FINE, FIRM, fine_text, from_wall, mark_word
 
+_SIDES = "Left and right are as you sit watching the screen."
 _NOTHING = "No new outlet is part of the answer: cut nothing."
 _NOT_YET = "DO NOT CUT YET: the marks move when this is mended:"
 _ONLY_AFTER = "CUT ONLY AFTER this is confirmed"
@@ -45,10 +46,10 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     drawn, large = ([Figure(view=view) for view in some] for some in (views[:1], views[1:]))
     drawn += [] if legend is None else [Figure(view=legend)]
     if plan.decision.verdict == NOT_POSSIBLE:
-        parts = [*_not_possible(), *drawn, Say(text=_read(plan)), *large, *room_parts(plan)]
+        parts = [*_not_possible(), *drawn, *large, *room_parts(plan)]
         parts += [*rows_as_drawn(plan), *there(plan)]
     elif not plan.boxes:
-        parts = [Say(text=_NOTHING), *drawn, Say(text=_read(plan))]
+        parts = [Say(text=f"{_NOTHING} {_SIDES}"), *drawn]
         parts += [*room_parts(plan), *there(plan), *plugs_behind(plan), _stop(plan)]
     else:
         why = [*not_yet(_NOT_YET, plan)]
@@ -61,7 +62,7 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
 def _not_possible() -> list[Part]:
     lines = (
         "DO NOT CUT. This is the room as it was measured, and the rows as they would stand; "
-        f"nothing is marked. See {DECISION}.",
+        f"nothing is marked. See {DECISION}. {_SIDES}",
     )
     return [Marked(mark="NOT POSSIBLE AS DRAWN", lines=lines)]
 
@@ -92,15 +93,12 @@ def _hangs(plan: Plan) -> tuple[str, ...]:
 
 def _read(plan: Plan) -> str:
     """How the drawing and the tables are read."""
-    told = "Left and right are as you sit watching the screen."
     face = "studs" if plan.spec.room.print_to == STUDS else "finished face"
-    if plan.boxes:
-        told += (
-            " Every measure is to the middle of the box, with the tape level, from the "
-            f"{face} of the wall named, to the nearest {nearest(plan)}; how far a box may be "
-            "moved is rounded down."
-        )
-    return told
+    return (
+        f"{_SIDES} Every measure is to the middle of the box, with the tape level, from the {face} "
+        f"of the wall named, to the nearest {nearest(plan)}; how far a box may be moved is rounded "
+        "down."
+    )
 
 
 def _marks(plan: Plan) -> list[Part]:

@@ -19,6 +19,7 @@ from powerplan.sheets.words import UNKNOWN
 _UP_TO_UM = {"mm": 100_000, "m": 100_000}
 _HALF_FOOT_UM = micrometers(float(6 * INCH_M))
 _PANEL = "panel"
+_PLAIN = ("circuit and rating", "place")  # what is said of these needs no name
 
 
 class Bought(NamedTuple):
@@ -279,7 +280,7 @@ def there(plan: Plan) -> list[Part]:
         caption = "Existing circuits and outlets: what was assumed; write in what is found"
         head = ("what is there", "assumed", "found")
         parts.append(Table(caption=caption, head=head, rows=tuple(rows)))
-    else:
+    elif not idle:
         parts.append(Say(text="No existing circuit and no existing outlet is used."))
     if idle:
         lead = "For information: circuits and outlets that this plan does not use, as told"
@@ -290,7 +291,13 @@ def there(plan: Plan) -> list[Part]:
 def _in_short(rows: list[tuple[str, str, str]]) -> str:
     """What was said of one thing, in one sentence."""
     name, _, _ = rows[0][0].partition(": ")
-    told = (f"{what.partition(': ')[2]} {said}" for what, said, _ in rows)
+    told = []
+    for label, said, _ in rows:
+        what = label.partition(": ")[2]
+        if "," in what:
+            told.append("all else of its wiring unknown")
+        else:
+            told.append(said if what in _PLAIN else f"{what} {said}")
     return f"{capital(name)}: {'; '.join(told)}."
 
 

@@ -16,7 +16,7 @@ _THIN_MM, _HEAVY_MM = 0.13, 0.4
 _WRITE_IN_MM, _WRITE_IN_ROW_MM = 21.0, 7.0
 _LINES_A_PIECE = 24
 _SHORT_MM = (17.0, 23.0, 29.0, 36.0, 44.0)
-_COUNTED = (1.0, 0.85, 0.7)
+_COUNTED = (0.85, 0.7)
 _RAGGED = 1.12
 _WHOLE_MM = 70.0
 _HALVINGS = 30
@@ -139,7 +139,7 @@ def _column_widths(
         if sum(whole) <= width_mm:
             return whole, face
         if sum(least) <= width_mm:
-            return _lowest(rows, least, whole, width_mm, face), face
+            return _lowest((head, *rows), least, whole, width_mm, face), face
     return _squeezed(least, width_mm), face
 
 
@@ -169,7 +169,7 @@ def _widest_mm(text: str, face: Face) -> float:
 
 
 def _lowest(
-    rows: list[tuple[str, ...]],
+    lines: tuple[tuple[str, ...], ...],
     least: list[float],
     whole: list[float],
     width_mm: float,
@@ -178,14 +178,13 @@ def _lowest(
     """Widths that make the table about as low as it can be: tried is how many cells of a column
     count, since a single long one should not cost all others, and up to which width a column does
     not wrap."""
-    if not rows:
-        return _shared(least, whole, width_mm, _SHORT_MM[0])
-    wide = [[face.width_mm(cell) + 2 * _PAD_MM for cell in row] for row in rows]
-    tried = []
+    wide = [[face.width_mm(cell) + 2 * _PAD_MM for cell in line] for line in lines]
+    tried = [_shared(least, whole, width_mm, short_mm) for short_mm in _SHORT_MM]
     for share in _COUNTED:
-        most = (sorted(column)[ceil(share * len(rows)) - 1] for column in zip(*wide, strict=True))
-        wants = [min(max(pair), full) for *pair, full in zip(least, most, whole, strict=True)]
-        tried += [_shared(least, wants, width_mm, short_mm) for short_mm in _SHORT_MM]
+        most = (sorted(column)[ceil(share * len(wide)) - 1] for column in zip(*wide, strict=True))
+        wants = [max(pair) for pair in zip(least, most, strict=True)]
+        if sum(wants) > width_mm:
+            tried += [_shared(least, wants, width_mm, short_mm) for short_mm in _SHORT_MM]
     return min(tried, key=lambda widths_mm: _lines(wide, widths_mm))
 
 
