@@ -110,13 +110,17 @@ def _settled(
 
 
 def _spread(page: SheetPage, paper: Paper, units: str) -> list[_Sheet]:
-    """The sheets of one page; set closer where that saves a last sheet with little on it."""
+    """The sheets of one page; set closer where that saves a last sheet with little on it, or lets
+    the page begin with its drawing."""
     filled = _Flow(paper, units).spread(page)
-    last = filled[-1]
-    if len(filled) == 1 or last.scales or last.used_mm > _LITTLE * last.paper.body_mm[1]:
+    first, last = filled[0], filled[-1]
+    late = not first.scales and any(sheet.scales for sheet in filled)
+    little = not last.scales and last.used_mm <= _LITTLE * last.paper.body_mm[1]
+    if len(filled) == 1 or not (late or little):
         return filled
     closer = _Flow(paper, units, _CLOSER).spread(page)
-    return closer if len(closer) < len(filled) else filled
+    sooner = late and bool(closer[0].scales)
+    return closer if sooner or len(closer) < len(filled) else filled
 
 
 def _honest(page: SheetPage) -> SheetPage:

@@ -233,7 +233,7 @@ def test_what_the_answer_hangs_on_stands_where_the_box_is_cut():
     assert top.lead == "CUT ONLY AFTER this is confirmed:"
     assert top.items == ("The 1.5 mm2 of circuit 7 is laid well enough to carry 16 A.",)
     told = listed(page, "Box by box")
-    assert told[0].startswith("Box A2 and box A5 are cut only after what stands at the top")
+    assert told[0].startswith("Box A2 and box A5 are cut only after what page 2 Floor boxes")
     free = replace(plan, decision=replace(plan.decision, depends_on=()), boxes=boxes)
     assert "CUT ONLY AFTER" not in words(page_of(free))
 

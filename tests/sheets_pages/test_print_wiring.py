@@ -164,7 +164,7 @@ def test_a_plan_that_uses_no_circuit_of_the_house_has_no_stop_rule_for_them():
     plan = two_levels()
     stops = " ".join(listed(page_of(plan), "Stop, and call"))
     assert "neutral" not in stops
-    assert "not as assumed above" not in stops
+    assert "not as assumed here" not in stops
     assert "panel" in stops
 
 

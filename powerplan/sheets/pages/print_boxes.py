@@ -7,7 +7,7 @@ from powerplan.model.lengths import joined
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Wall
 from powerplan.sheets.off_walls import off_wall, place_words
-from powerplan.sheets.page_names import DECISION, floor_title
+from powerplan.sheets.page_names import DECISION, floor_page, floor_title
 from powerplan.sheets.pages.boxes import moves_table, nearest
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
 from powerplan.sheets.pages.print_plugs import plugs_behind
@@ -22,13 +22,21 @@ from powerplan.sheets.pages.print_words import capital, not_yet
 from powerplan.sheets.parts import Figure, Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import DO_NOT_CUT, FINE, FIRM, fine_text, from_wall, mark_word
+from powerplan.sheets.words import (
+    DO_NOT_CUT,
+    FINE,
+    FIRM,
+    PROVISIONAL,
+    fine_text,
+    from_wall,
+    mark_word,
+)
 
 _SIDES = "Left and right are as you sit watching the screen."
 _NOTHING = "No new outlet is part of the answer: cut nothing."
 _NOT_YET = "DO NOT CUT YET: the marks move when this is mended:"
 _ONLY_AFTER = "CUT ONLY AFTER this is confirmed"
-_PROVISIONAL = ("framing",)
+_BY_MARK = ("framing",)
 
 
 def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None) -> SheetPage:
@@ -77,7 +85,10 @@ def _before_all(plan: Plan, why: list[Items]) -> list[Part]:
     hangs = _hangs(plan)
     if hangs:
         parts.append(Items(lead=f"{_ONLY_AFTER}:", items=hangs))
-    return [*parts, Say(text=first_proof(plan))]
+    proof = first_proof(plan)
+    if not parts and PROVISIONAL in {mark_word(box, plan) for box in plan.boxes}:
+        proof += f" DO NOT CUT YET: first find out what {DECISION} asks."
+    return [*parts, Say(text=proof)]
 
 
 def _hangs(plan: Plan) -> tuple[str, ...]:
@@ -87,7 +98,7 @@ def _hangs(plan: Plan) -> tuple[str, ...]:
     return tuple(
         f"{capital(one.sentence.partition(':')[0])}."
         for one in plan.decision.depends_on
-        if one.kind not in _PROVISIONAL
+        if one.kind not in _BY_MARK
     )
 
 
@@ -141,7 +152,7 @@ def _notes(plan: Plan) -> list[Part]:
 def _box_notes(box: Box, plan: Plan) -> list[str]:
     notes: list[str] = []
     if _hangs(plan) and mark_word(box, plan) == FIRM:
-        notes.append("cut only after what stands at the top of this page is confirmed")
+        notes.append(f"cut only after what {floor_page(plan)} begins with is confirmed")
     if box.provisional:
         notes.append(
             f"PROVISIONAL: do not cut. First find out what {DECISION} asks, then have the room "
@@ -224,7 +235,7 @@ def _stop(plan: Plan) -> Items:
     within = proof_within(plan)
     cutting = (
         "A scan shows a tendon, bar, duct, pipe, cable or joist inside a cut-out, and the box "
-        "cannot be moved clear of it within the table above.",
+        "cannot be moved clear of it as far as it may be moved.",
         "The framing or the walls are not as drawn, or the measures that prove the room differ by "
         f"more than {within}.",
         "The floor is fire-rated, or has old tile, glue or insulation that may hold asbestos.",
@@ -235,7 +246,7 @@ def _stop(plan: Plan) -> Items:
         "proved.",
         "An outlet that is used has two slots and no ground, or the wire is aluminum or "
         "cloth-covered.",
-        "A breaker, a wire or what is already on a circuit is not as assumed above.",
+        "A breaker, a wire or what is already on a circuit is not as assumed here.",
     )
     stops = (
         *(cutting if any(box.kind == FLOOR_BOX for box in plan.boxes) else ()),
