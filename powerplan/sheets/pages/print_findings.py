@@ -6,6 +6,7 @@ from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import joined, plural
 from powerplan.model.plan import Plan
 from powerplan.sheets.beside import framing_under
+from powerplan.sheets.page_names import CORDS
 from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
 from powerplan.sheets.pages.print_assumed import assumed_elsewhere
 from powerplan.sheets.parts import Marked, Part, Say, Table
@@ -88,7 +89,7 @@ def _said(finding: Finding, units: str) -> list[str]:
     numbers = numbers_text(finding, units)
     lines = (
         f"({finding.force.value}): {finding.requirement}" + (f": {numbers}" if numbers else ""),
-        finding.note,
+        finding.note.replace("the cords page", CORDS),
         f"Rule {finding.rule}; source: {_source(finding)}",
     )
     return [outcome_word(finding.outcome), *(line for line in lines if line)]
