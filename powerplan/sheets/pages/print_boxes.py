@@ -62,7 +62,7 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     else:
         why = [*not_yet(_NOT_YET, plan)]
         parts = [*_before_all(plan, why), *drawn, *why, Say(text=_read(plan)), *_marks(plan)]
-        parts += [*large, *_work(plan), *plugs_behind(plan), _stop(plan), *there(plan)]
+        parts += [*large, *_work(plan), *plugs_behind(plan), *there(plan)]
     title = floor_title(plan)
     return SheetPage(number="2", title=title, reader="electrician", parts=tuple(parts))
 
@@ -122,12 +122,13 @@ def _marks(plan: Plan) -> list[Part]:
 
 
 def _work(plan: Plan) -> list[Part]:
-    """What is cut, what is kept clear of, and how the boxes are wired."""
+    """What is cut, what is kept clear of, when to stop, and how the boxes are wired."""
     return [
         fittings(plan),
         *_notes(plan),
         *room_parts(plan),
         _avoid(plan),
+        _stop(plan),
         *wires(plan),
         buying(plan),
     ]
@@ -234,8 +235,8 @@ def _framing(framing: Framing, plan: Plan, riser: str | None) -> str:
 def _stop(plan: Plan) -> Items:
     within = proof_within(plan)
     cutting = (
-        "A scan shows a tendon, bar, duct, pipe, cable or joist inside a cut-out, and the box "
-        "cannot be moved clear of it as far as it may be moved.",
+        "A scan shows a tendon, bar, duct, pipe, cable or joist inside a cut-out, and nowhere that "
+        "the box may be moved to is clear of it.",
         "The framing or the walls are not as drawn, or the measures that prove the room differ by "
         f"more than {within}.",
         "The floor is fire-rated, or has old tile, glue or insulation that may hold asbestos.",
