@@ -90,6 +90,15 @@ def test_any_room_names_pages_and_sheets_that_are_there(spec):
     hold_sheets(sheets, LETTER)
 
 
+def test_in_the_words_of_another_country_pages_are_named_as_they_are_headed():
+    (record,) = (path for path in EXAMPLES if path.name.startswith("metric-lounge"))
+    plan = read_record(record)
+    sheets = issued(replace(plan, boxes=(), cords=()))
+    assert sheets.pages[1].name == "2 The room and its socket-outlets"
+    hold_names(sheets)
+    assert "page 2 The room and its socket-outlets" in words(sheets.pages[0])
+
+
 def test_the_floor_plan_is_on_the_first_sheet_of_page_2_of_every_example():
     for record in EXAMPLES:
         spread = sheets_of_paper(issued(read_record(record)), LETTER)
