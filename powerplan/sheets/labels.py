@@ -122,9 +122,12 @@ def place_labels(
     for label in sorted(labels, key=lambda label: (not label.home, hemmed[label.key], label.key)):
         board.place(label)
     for _ in range(_PASSES):
+        before = dict(board.placed)
         for label in labels:
             board.lift(label.key)
             board.place(label)
+        if board.placed == before:
+            break
     return tuple(board.placed[label.key] for label in labels)
 
 
