@@ -26,7 +26,9 @@ from powerplan.sheets.writers.dxf_words import dxf_words, mtext_words
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
-    from ezdxf.layouts.layout import Modelspace, Paperspace
+    from ezdxf.layouts.layout import Paperspace
+
+    from powerplan.sheets.writers.dxf_entities import Entities
 
 _WEIGHTS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140)
 _INCHES, _MILLIMETERS = 1, 4
@@ -56,6 +58,8 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
         What each layout is printed on.
     """
     ezdxf = _library()
+    from powerplan.sheets.writers.dxf_entities import Entities  # loads the library too
+
     with _same_bytes(ezdxf):
         document: Document = ezdxf.new("R2010", setup=False)
         inches = plan.spec.project.units in ("ft-in", "in")
@@ -63,9 +67,12 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
         _head(document, inches)
         _tables(document)
         frames = _frames(views, unit_m)
+        entities = Entities(document.modelspace())
         for view, frame in zip(views, frames, strict=True):
-            _draw(document, view, frame, inches)
+            _draw(entities, document, view, frame, inches)
         _layouts(document, views, frames, sheets, paper)
+        for kind in sorted(document.entitydb.dxf_types_in_use()):
+            document.classes.add_class(kind)  # the library would add them in no order
         stream = io.StringIO()
         document.write(stream)
     return stream.getvalue().encode(document.output_encoding, errors="replace")
@@ -165,12 +172,11 @@ def _frames(views: tuple[View, ...], unit_m: float) -> tuple[Frame, ...]:
     return tuple(frames)
 
 
-def _draw(document: Document, view: View, frame: Frame, inches: bool) -> None:
+def _draw(entities: Entities, document: Document, view: View, frame: Frame, inches: bool) -> None:
     style = _dimension_style(document, view.scale, frame, inches)
-    space: Modelspace = document.modelspace()
     written = (Text, Dimension)  # last, so that they clear what lies behind them
     for item in sorted(view.items, key=lambda item: isinstance(item, written)):
-        add_item(space, item, frame, document, style)
+        add_item(entities, item, frame, document, style)
 
 
 def _dimension_style(document: Document, scale: int, frame: Frame, inches: bool) -> str:
