@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from itertools import groupby
+from operator import attrgetter
 from typing import NamedTuple
 
 from powerplan.sheets.fonts import drawable, points_mm, text_width_em
@@ -14,10 +16,10 @@ LEADING = 1.3
 LEAST_PT = 7.0
 """Nothing on a sheet is smaller."""
 
-_TIES = (
-    re.compile(r"(?<=[0-9]) (?=(?:A|V|W|ft|in|mm|m|%|AWG)(?![A-Za-z0-9]))"),
-    re.compile(r"(?<=[0-9].ft) (?=[0-9])"),
-    re.compile(r"(?<=[0-9]) (?=[0-9]{1,2}/[0-9])"),
+_TIES = re.compile(
+    r"(?<=[0-9]) (?=(?:A|V|W|ft|in|mm|m|%|AWG)(?![A-Za-z0-9]))"
+    r"|(?<=[0-9].ft) (?=[0-9])"
+    r"|(?<=[0-9]) (?=[0-9]{1,2}/[0-9])"
 )
 _TIE = "\u00a0"
 _HYPHEN = re.compile(r"(?<=[A-Za-z]{3}-)(?=[A-Za-z]{3})")
@@ -122,17 +124,13 @@ def set_line(line: Line, x_mm: float, y_mm: float, face: Face) -> tuple[Letters,
     face : Face
         Size and boldness.
     """
-    runs: list[Word] = []
-    for word in line:
-        if runs and runs[-1].bold == word.bold:
-            runs[-1] = Word(f"{runs[-1].text} {word.text}", word.bold)
-        else:
-            runs.append(word)
     size_mm, space = points_mm(face.size_pt), face.width_mm(" ")
-    letters = []
-    for run in runs:
-        letters.append(Letters((x_mm, y_mm), run.text, face.size_pt, run.bold))
-        x_mm += text_width_em(run.text, bold=run.bold) * size_mm + space
+    letters: list[Letters] = []
+    for bold, run in groupby(line, attrgetter("bold")):
+        if letters:
+            x_mm += text_width_em(letters[-1].words, bold=letters[-1].bold) * size_mm + space
+        words = " ".join([word.text for word in run])
+        letters.append(Letters((x_mm, y_mm), words, face.size_pt, bold))
     return tuple(letters)
 
 
@@ -161,8 +159,7 @@ def _words(text: str, bold: bool, lead: bool) -> tuple[tuple[Word, float], ...]:
     """Words of a text and their widths, as multiples of the letter size; a quantity is one word."""
     tied = " ".join(drawable(text).split())
     found = _LEAD.match(tied) if lead else None
-    for tie in _TIES:
-        tied = tie.sub(_TIE, tied)
+    tied = _TIES.sub(_TIE, tied)
     bold_to = found.end() if found else 0
     parts = ((tied[:bold_to], True), (tied[bold_to:], bold))
     words = [
