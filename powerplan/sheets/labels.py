@@ -15,7 +15,7 @@ from typing import NamedTuple
 from powerplan.model.geometry import Point
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.lower import DESCENT
-from powerplan.sheets.patches import Patch, Shelf, any_over, span, within
+from powerplan.sheets.patches import Patch, Shelf, any_over, span, those_near, within
 
 PAD_MM = 0.5
 LINE_STEP = 1.75
@@ -157,11 +157,9 @@ class _Board:
     def __init__(self, taken: Sequence[Patch], lines: Sequence[Inked], bounds: Patch) -> None:
         self.placed: dict[str, Placed] = {}
         self._bounds = bounds
-        self._taken: Shelf[Patch] = Shelf()
+        self._taken = tuple(taken)
         self._lines: Shelf[Inked] = Shelf()
         self._known: dict[str, list[list[_Round]]] = {}
-        for patch in taken:
-            self._taken.put(patch, patch)
         for line in lines:
             self._lines.put(line, span(line.start, line.end))
 
@@ -216,7 +214,7 @@ class _Board:
             for near in self._ring(label, ring):
                 if near.spots[0].base >= most:
                     continue
-                others = [other for other in placed if other.overlaps(near.reach)]
+                others = those_near(near.reach, placed)
                 for spot in near.spots:
                     if spot.base >= most or any_over(spot.patch, others):
                         continue
@@ -242,7 +240,7 @@ class _Board:
         rings = self._known.setdefault(label.key, [])
         while len(rings) <= ring:
             found = _candidates(label, len(rings))
-            rings.append([_Round(label, *one, self._taken.near(one[1])) for one in found])
+            rings.append([_Round(label, *one, those_near(one[1], self._taken)) for one in found])
         return rings[ring]
 
     def _cost(self, spot: _Spot, near: _Round) -> float:

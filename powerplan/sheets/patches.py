@@ -100,8 +100,18 @@ def any_over(patch: Patch, others: Iterable[Patch]) -> bool:
     return False
 
 
+def those_near(patch: Patch, others: Iterable[Patch]) -> list[Patch]:
+    """Return those of several rectangles that share paper with one, or touch it. [mm]"""
+    left, low, right, high = patch
+    return [
+        other
+        for other in others
+        if other[0] <= right and left <= other[2] and other[1] <= high and low <= other[3]
+    ]
+
+
 class Shelf(Generic[T]):
-    """Things with a rectangle each, found by where they lie."""
+    """Many things with a rectangle each, found by where they lie."""
 
     def __init__(self) -> None:
         self._cells: dict[tuple[int, int], list[tuple[Patch, T]]] = {}

@@ -14,7 +14,7 @@ from powerplan.sheets.labels import (
     line_places,
     place_labels,
 )
-from powerplan.sheets.patches import Patch, Shelf, any_over, span, within
+from powerplan.sheets.patches import Patch, Shelf, any_over, span, those_near, within
 
 PAPER = Patch(0.0, 0.0, 200.0, 150.0)
 
@@ -151,6 +151,8 @@ def test_rectangles_that_share_paper_are_those_of_a_geometry_library(corners):
     first, *others = (span(*pair) for pair in corners)
     shared = any(as_box(first).intersection(as_box(other)).area > 0 for other in others)
     assert any_over(first, others) == shared
+    met = [other for other in others if as_box(first).intersects(as_box(other))]
+    assert those_near(first, others) == met
 
 
 def test_the_rectangle_around_two_points_is_the_same_from_either_end():
