@@ -57,9 +57,7 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
     paper : Paper
         What each layout is printed on.
     """
-    ezdxf = _library()
-    from powerplan.sheets.writers.dxf_entities import Entities  # loads the library too
-
+    ezdxf = library()
     with _same_bytes(ezdxf):
         document: Document = ezdxf.new("R2010", setup=False)
         inches = plan.spec.project.units in ("ft-in", "in")
@@ -67,19 +65,21 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
         _head(document, inches)
         _tables(document)
         frames = _frames(views, unit_m)
+        from powerplan.sheets.writers.dxf_entities import Entities  # builds on the library
+
         entities = Entities(document.modelspace())
         for view, frame in zip(views, frames, strict=True):
             _draw(entities, document, view, frame, inches)
         _layouts(document, views, frames, sheets, paper)
-        for kind in sorted(document.entitydb.dxf_types_in_use()):
-            document.classes.add_class(kind)  # the library would add them in no order
+        for name in sorted(document.entitydb.dxf_types_in_use()):
+            document.classes.add_class(name)  # the library would add them in the order of a set
         stream = io.StringIO()
         document.write(stream)
     return stream.getvalue().encode(document.output_encoding, errors="replace")
 
 
-def _library() -> Any:
-    """The library that writes the file; what it has to say while loading is not data."""
+def library() -> Any:
+    """Return the library that writes the file; what it has to say while loading is not data."""
     with contextlib.redirect_stdout(io.StringIO()), _no_fonts():
         import ezdxf
     return ezdxf
