@@ -88,3 +88,10 @@ def joined(names: list[str] | tuple[str, ...], word: str = "and") -> str:
     if len(names) < 2:
         return "".join(names)
     return f"{', '.join(names[:-1])} {word} {names[-1]}"
+
+
+def few(names: list[str], most: int = 3) -> str:
+    """Return the first names of a list and how many more there are; one more is named too."""
+    if len(names) <= most + 1:
+        return joined(names)
+    return joined([*names[:most], f"{len(names) - most} more"])

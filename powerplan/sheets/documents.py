@@ -8,7 +8,7 @@ from powerplan.model.plan import Plan
 from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend_view
-from powerplan.sheets.drawings.load import load_view
+from powerplan.sheets.drawings.load import load_views
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.local import local_of, localized
 from powerplan.sheets.pages.print_boxes import boxes_sheet
@@ -53,7 +53,7 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
         decision_sheet(plan),
         boxes_sheet(plan, (floor, *large), _legend(plan, (floor, *large), paper)),
         cords_sheet(plan, _with_legend(rows, _legend(plan, rows, paper))),
-        circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
+        circuits_sheet(plan, load_views(plan, paper.figure_room_mm)),
         findings_sheet(plan),
     )
     local = local_of(plan)

@@ -14,13 +14,13 @@ from powerplan.sheets.parts import Figure, Marked
 
 
 def test_every_circuit_is_in_the_table_with_what_it_has_left():
-    rows = table(circuits_sheet(sample_plan(), None), "Each circuit").rows
+    rows = table(circuits_sheet(sample_plan(), ()), "Each circuit").rows
     assert [row[0] for row in rows] == ["7", "new 1 (NEW)"]
     assert rows[1][3] == "10.62 A"
 
 
 def test_chairs_are_listed_by_circuit():
-    rows = table(circuits_sheet(sample_plan(), None), "Chairs by circuit").rows
+    rows = table(circuits_sheet(sample_plan(), ()), "Chairs by circuit").rows
     assert rows == (
         ("7", "5", "A1, A2, A3, A4 and A5", "1.25 x 0.3 A + 1.5 A = 1.875 A"),
         ("new 1", "0", "none", "-"),
@@ -28,19 +28,19 @@ def test_chairs_are_listed_by_circuit():
 
 
 def test_what_to_confirm_holds_every_circuit_that_feeds_and_every_condition():
-    asked = listed(circuits_sheet(sample_plan(), None), "To confirm on site")
+    asked = listed(circuits_sheet(sample_plan(), ()), "To confirm on site")
     assert asked[0] == "Circuit 7: breaker and wire are 15 A and 14 AWG."
     assert any(line.startswith("Circuit 7 carries no more than 4.5 A") for line in asked)
 
 
 def test_the_tape_of_amperes_is_drawn_where_there_is_one():
-    for view, figures in ((A_VIEW, 1), (None, 0)):
-        page = circuits_sheet(sample_plan(), view)
+    for views, figures in (((A_VIEW,), 1), ((A_VIEW, A_VIEW), 2), ((), 0)):
+        page = circuits_sheet(sample_plan(), views)
         assert sum(isinstance(part, Figure) for part in page.parts) == figures
 
 
 def test_a_plan_without_circuits_says_so():
-    page = circuits_sheet(replace(sample_plan(), circuits=()), None)
+    page = circuits_sheet(replace(sample_plan(), circuits=()), ())
     assert "No circuit feeds these chairs." in words(page)
 
 
