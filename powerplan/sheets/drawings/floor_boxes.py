@@ -47,14 +47,16 @@ def floor_box_view(plan: Plan, room_mm: tuple[float, float]) -> View:
     """
     room, units = plan.spec.room, plan.spec.project.units
     least = choose_scale(room.width_m, room.depth_m, room_mm, units)
-    view = _drawn(plan, least)
-    for scale in scales(units):
-        if scale > least and (view.width_mm > room_mm[0] or view.height_mm > room_mm[1]):
-            view = _drawn(plan, scale)
-    return view
+    *larger, small = (scale for scale in scales(units) if scale >= least)
+    words = (_title(plan), _description(plan))
+    for scale in larger:
+        view = _sketched(plan, scale).fitted(*words, room_mm)
+        if view is not None:
+            return view
+    return _sketched(plan, small).view(*words)
 
 
-def _drawn(plan: Plan, scale: int) -> View:
+def _sketched(plan: Plan, scale: int) -> Sketch:
     room = plan.spec.room
     reach = scale * 0.1
     window = Rect(
@@ -75,7 +77,7 @@ def _drawn(plan: Plan, scale: int) -> View:
     draw_diagonal(sketch, plan)
     for box in plan.boxes:
         draw_home_run(sketch, box, plan)
-    return sketch.view(_title(plan), _description(plan))
+    return sketch
 
 
 def _title(plan: Plan) -> str:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from math import ceil
 
-from powerplan.sheets.fonts import drawable
+from powerplan.sheets.fonts import drawable, points_mm
 from powerplan.sheets.parts import Table
 from powerplan.sheets.typeset.blocks import STRONG, Block, base_mm, joined
 from powerplan.sheets.typeset.ink import Ink, Rule
-from powerplan.sheets.typeset.lines import LEAST_PT, Face, Line, at_hyphens, lines_of, set_line
+from powerplan.sheets.typeset.lines import LEAST_PT, Face, Line, lines_of, set_line, widest_em
 
 _PAD_MM = 1.3
 _ABOVE_MM, _ROW_AIR_MM = 4.6, 0.7
@@ -152,20 +152,13 @@ def _needs(
     for number, title in enumerate(head):
         words = [strong.width_mm(word) for word in title.split()]
         texts = [row[number] for row in rows]
-        words += [_widest_mm(text, face) for text in texts]
+        words += [widest_em(text, bold=face.bold) * points_mm(face.size_pt) for text in texts]
         floor = _WRITE_IN_MM if _empty(rows, number) else 6.0
         narrow = max([floor - 2 * _PAD_MM, *words])
         least.append(narrow + 2 * _PAD_MM + 0.1)
         wide = max([strong.width_mm(title), *map(face.width_mm, texts)])
         whole.append(max(least[-1], wide + 2 * _PAD_MM + 0.1))
     return least, whole
-
-
-def _widest_mm(text: str, face: Face) -> float:
-    """The widest word of a text, quantities taken as one and words with hyphens apart."""
-    words = (word for line in lines_of(text, 1e6, face) for word in line)
-    pieces = (piece for word in words for piece in at_hyphens(word.text))
-    return max(map(face.width_mm, pieces), default=0.0)
 
 
 def _lowest(

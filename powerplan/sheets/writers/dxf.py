@@ -26,7 +26,9 @@ from powerplan.sheets.writers.dxf_words import dxf_words, mtext_words
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
-    from ezdxf.layouts.layout import Modelspace, Paperspace
+    from ezdxf.layouts.layout import Paperspace
+
+    from powerplan.sheets.writers.dxf_entities import Entities
 
 _WEIGHTS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140)
 _INCHES, _MILLIMETERS = 1, 4
@@ -55,7 +57,7 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
     paper : Paper
         What each layout is printed on.
     """
-    ezdxf = _library()
+    ezdxf = library()
     with _same_bytes(ezdxf):
         document: Document = ezdxf.new("R2010", setup=False)
         inches = plan.spec.project.units in ("ft-in", "in")
@@ -63,16 +65,21 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
         _head(document, inches)
         _tables(document)
         frames = _frames(views, unit_m)
+        from powerplan.sheets.writers.dxf_entities import Entities  # builds on the library
+
+        entities = Entities(document.modelspace())
         for view, frame in zip(views, frames, strict=True):
-            _draw(document, view, frame, inches)
+            _draw(entities, document, view, frame, inches)
         _layouts(document, views, frames, sheets, paper)
+        for name in sorted(document.entitydb.dxf_types_in_use()):
+            document.classes.add_class(name)  # the library would add them in the order of a set
         stream = io.StringIO()
         document.write(stream)
     return stream.getvalue().encode(document.output_encoding, errors="replace")
 
 
-def _library() -> Any:
-    """The library that writes the file; what it has to say while loading is not data."""
+def library() -> Any:
+    """Return the library that writes the file; what it has to say while loading is not data."""
     with contextlib.redirect_stdout(io.StringIO()), _no_fonts():
         import ezdxf
     return ezdxf
@@ -165,12 +172,11 @@ def _frames(views: tuple[View, ...], unit_m: float) -> tuple[Frame, ...]:
     return tuple(frames)
 
 
-def _draw(document: Document, view: View, frame: Frame, inches: bool) -> None:
+def _draw(entities: Entities, document: Document, view: View, frame: Frame, inches: bool) -> None:
     style = _dimension_style(document, view.scale, frame, inches)
-    space: Modelspace = document.modelspace()
     written = (Text, Dimension)  # last, so that they clear what lies behind them
     for item in sorted(view.items, key=lambda item: isinstance(item, written)):
-        add_item(space, item, frame, document, style)
+        add_item(entities, item, frame, document, style)
 
 
 def _dimension_style(document: Document, scale: int, frame: Frame, inches: bool) -> str:
