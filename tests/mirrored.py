@@ -108,9 +108,11 @@ def _door(door: Door, room: Room) -> Door:
 
 
 def _framing(framing: Framing, width_m: float) -> Framing:
+    """Where a joist lies; of joists whose spacing is not known, nothing is, so nothing moves."""
     if framing.joists_run != "back to screen" or framing.first_joist_m is None:
         return framing
-    assert framing.spacing_m is not None
+    if framing.spacing_m is None:
+        return framing
     first_m = (width_m - framing.first_joist_m) % framing.spacing_m
     return replace(framing, first_joist_m=round(first_m, 6))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 INCH_M = Fraction(254, 10000)
 FOOT_M = 12 * INCH_M
@@ -25,6 +26,7 @@ def micrometers(length_m: float) -> int:
     return round(length_m * 1e6)
 
 
+@lru_cache(maxsize=1 << 12)
 def length_text(length_m: float, units: str, *, step: int = 8) -> str:
     """Return a length as a tape shows it.
 
@@ -86,3 +88,10 @@ def joined(names: list[str] | tuple[str, ...], word: str = "and") -> str:
     if len(names) < 2:
         return "".join(names)
     return f"{', '.join(names[:-1])} {word} {names[-1]}"
+
+
+def few(names: list[str], most: int = 3) -> str:
+    """Return the first names of a list and how many more there are; one more is named too."""
+    if len(names) <= most + 1:
+        return joined(names)
+    return joined([*names[:most], f"{len(names) - most} more"])

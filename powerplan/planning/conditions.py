@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from powerplan.engineering.circuits.load import unknown_limits_a
 from powerplan.model.findings import Finding
-from powerplan.model.lengths import amps_text, joined
+from powerplan.model.lengths import amps_text, few, joined
 from powerplan.model.plan import Condition
 from powerplan.planning.loads import CircuitLoad
 from powerplan.planning.measuring import HANGS_ON_IT, RULE, sentence
@@ -152,24 +152,18 @@ def _from_findings(kind: str, findings: list[Finding]) -> Condition:
     subjects = list(dict.fromkeys(finding.subject for finding in findings))
     sentences = {
         "panel": "the panel has a free space for each new circuit: have an electrician look",
-        "fastening": f"all rows on {_few(subjects)} are bolted down alike: ask whoever sets them",
-        "framing": f"the joists are found clear of the cut-out at {_few(subjects)}: find them "
+        "fastening": f"all rows on {few(subjects)} are bolted down alike: ask whoever sets them",
+        "framing": f"the joists are found clear of the cut-out at {few(subjects)}: find them "
         "before cutting",
-        "cut-out": f"the cut-out and lid of the floor box are known and fit at {_few(subjects)}",
-        "cord": f"the wire size of {_few(subjects)} is known and enough",
-        "other": f"{_few(subjects)} is checked: {findings[0].requirement}",
+        "cut-out": f"the cut-out and lid of the floor box are known and fit at {few(subjects)}",
+        "cord": f"the wire size of {few(subjects)} is known and enough",
+        "other": f"{few(subjects)} is checked: {findings[0].requirement}",
     }
     return Condition(
         kind=kind,
-        subject=subjects[0] if len(subjects) == 1 else _few(subjects),
+        subject=subjects[0] if len(subjects) == 1 else few(subjects),
         circuit=None,
         if_continuous_a=None,
         if_not_continuous_a=None,
         sentence=sentences[kind],
     )
-
-
-def _few(names: list[str]) -> str:
-    if len(names) <= 3:
-        return joined(names)
-    return f"{', '.join(names[:3])} and {len(names) - 3} more"

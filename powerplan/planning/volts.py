@@ -41,21 +41,17 @@ class CircuitVolts:
 def wiring(site: Site, way: Way) -> dict[str, Wiring]:
     """Return how each new outlet is wired: square with drops, an estimate for print.
 
-    On an existing circuit each from the nearest outlet, old or new, that is wired already; on a new
-    one the home run ends at the first new outlet and goes on from each to the next.
+    On an existing circuit each from the nearest outlet, old or new, that is wired already. On a new
+    one the home run ends at the first new outlet and goes on in the same way.
     """
-    told: dict[str, Wiring] = {}
-    last: dict[str, Feed] = {}
+    by_circuit: dict[str, list[Feed]] = {}
     for fed in way.new_outlets:
-        feed = fed.feed
         if fed.new_circuit:
-            before = last.get(fed.circuit)
-            told[feed.id] = (
-                Wiring(from_=PANEL, length_m=site.spec.new_work.home_run_m)
-                if before is None
-                else Wiring(from_=before.id, length_m=_square_m(before, feed))
-            )
-            last[fed.circuit] = feed
+            by_circuit.setdefault(fed.circuit, []).append(fed.feed)
+    told: dict[str, Wiring] = {}
+    for first, *left in by_circuit.values():
+        told[first.id] = Wiring(from_=PANEL, length_m=site.spec.new_work.home_run_m)
+        told |= _by_nearest([first], left)
     for circuit in site.spec.circuits:
         new = [fed.feed for fed in way.new_outlets if fed.circuit == circuit.id]
         told |= _wired_on(site, circuit.id, new)
@@ -63,7 +59,7 @@ def wiring(site: Site, way: Way) -> dict[str, Wiring]:
 
 
 def _wired_on(site: Site, circuit: str, new: list[Feed]) -> dict[str, Wiring]:
-    """Each next the new outlet that is nearest to one wired already; equal ones by name.
+    """New outlets of an existing circuit.
 
     Nothing is wired on from an outlet without a ground or behind a wall switch.
     """
@@ -80,6 +76,16 @@ def _wired_on(site: Site, circuit: str, new: list[Feed]) -> dict[str, Wiring]:
         first = left.pop(0)
         told[first.id] = Wiring(from_=f"circuit {circuit}", length_m=None)
         wired.append(first)
+    return told | _by_nearest(wired, left)
+
+
+def _by_nearest(wired: list[Feed], left: list[Feed]) -> dict[str, Wiring]:
+    """Each next the new outlet that is nearest to one wired already; equal ones by name.
+
+    That is the least wiring there can be from outlet to outlet.
+    """
+    told: dict[str, Wiring] = {}
+    wired, left = [*wired], [*left]
     while left:
         length_m, source, _, feed = min(
             ((_square_m(one, feed), one.id, feed.id, feed) for one in wired for feed in left),

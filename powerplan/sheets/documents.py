@@ -8,7 +8,7 @@ from powerplan.model.plan import Plan
 from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend_view
-from powerplan.sheets.drawings.load import load_view
+from powerplan.sheets.drawings.load import load_views
 from powerplan.sheets.drawings.row_details import with_row_details
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.local import local_of, localized
@@ -52,13 +52,13 @@ def set_of_sheets(plan: Plan, *, paper: Paper, revision: str, date: str) -> SetO
     rows = cord_views(plan, *_row_rooms_mm(plan, paper))
     either = sorted((paper.figure_room_mm, paper.turned.figure_room_mm))
     rows = with_row_details(plan, rows, tuple(either))
-    pages = (
-        decision_sheet(plan),
+    others = (
         boxes_sheet(plan, (floor, *large), _legend(plan, (floor, *large), paper)),
         cords_sheet(plan, _with_legend(rows, _legend(plan, rows, paper))),
-        circuits_sheet(plan, load_view(plan, paper.figure_room_mm)),
+        circuits_sheet(plan, load_views(plan, paper.figure_room_mm)),
         findings_sheet(plan),
     )
+    pages = (decision_sheet(plan, others), *others)
     local = local_of(plan)
     return SetOfSheets(
         project=plan.project,

@@ -10,6 +10,7 @@ from __future__ import annotations
 import csv
 import unicodedata
 from functools import cache, lru_cache
+from itertools import repeat
 from pathlib import Path
 
 from powerplan.sheets.writers.columns import printable
@@ -93,7 +94,7 @@ def text_width_em(words: str, *, bold: bool = False) -> float:
     """
     widths = _widths()[bold]
     other = widths[REPLACEMENT]
-    return sum(widths.get(char, other) for char in words) / _UNITS
+    return sum(map(widths.get, words, repeat(other))) / _UNITS
 
 
 def text_width_mm(words: str, cap_height_mm: float, *, bold: bool = False) -> float:

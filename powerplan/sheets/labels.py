@@ -10,13 +10,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from functools import cached_property
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.lower import DESCENT
-from powerplan.sheets.patches import Patch, Shelf, around, within
+from powerplan.sheets.patches import Patch, Shelf, any_over, span, those_near, within
 
 PAD_MM = 0.5
 LINE_STEP = 1.75
@@ -30,14 +29,14 @@ def _sign(part: float) -> float:
     return 0.0 if abs(part) < 0.1 else math.copysign(1.0, part)
 
 
-# Cosine and sine of each way that a label may stand off its anchor, and their signs.
-_DIRECTIONS = tuple(
-    (cos, sin, _sign(cos), _sign(sin))
-    for turn in (90, 0, 180, 270, 45, 135, 315, 225, 22.5, 157.5, 337.5, 202.5)
-    for cos, sin in [(math.cos(math.radians(turn)), math.sin(math.radians(turn)))]
-)
 _NEAR = 5.0
 _OUTSIDE, _ON_LEADER, _NEXT_ANCHOR, _TURNED = 4.0, 3.0, 0.2, 0.04
+# Cosine and sine of each way that a label may stand off its anchor, their signs, and its cost.
+_DIRECTIONS = tuple(
+    (cos, sin, _sign(cos), _sign(sin), _TURNED * number)
+    for number, turn in enumerate((90, 0, 180, 270, 45, 135, 315, 225, 22.5, 157.5, 337.5, 202.5))
+    for cos, sin in [(math.cos(math.radians(turn)), math.sin(math.radians(turn)))]
+)
 _COVERED, _HEAVY = 3.5, 5.0
 _FROM_HOME = 6.0
 _MOVED_RINGS = 3
@@ -122,23 +121,34 @@ def place_labels(
     for label in sorted(labels, key=lambda label: (not label.home, hemmed[label.key], label.key)):
         board.place(label)
     for _ in range(_PASSES):
+        before = dict(board.placed)
         for label in labels:
             board.lift(label.key)
             board.place(label)
+        if board.placed == before:
+            break
     return tuple(board.placed[label.key] for label in labels)
 
 
 class _Spot:
-    """A place that a label might take; what it costs is worked out when first asked for."""
+    """A place that a label might take; its leader and what it costs are worked out when asked."""
 
-    def __init__(self, label: Label, anchor: Point, patch: Patch, base: float) -> None:
-        self._label, self.anchor, self.patch, self.base = label, anchor, patch, base
+    __slots__ = ("anchor", "base", "cost", "leader", "patch")
+
+    def __init__(self, anchor: Point, patch: Patch, base: float) -> None:
+        self.anchor, self.patch, self.base = anchor, patch, base
         self.cost: float | None = None
+        self.leader: tuple[Point, Point] | None = None
 
-    @cached_property
-    def leader(self) -> tuple[Point, Point] | None:
-        """The leader that the label would get there. [mm]"""
-        return _leader(self._label, self.anchor, self.patch)
+
+class _Round(NamedTuple):
+    """The places of a label round one anchor, the cheapest first; ``taken`` is what is taken within
+    their ``reach``."""
+
+    label: Label
+    spots: list[_Spot]
+    reach: Patch
+    taken: list[Patch]
 
 
 class _Board:
@@ -147,23 +157,23 @@ class _Board:
     def __init__(self, taken: Sequence[Patch], lines: Sequence[Inked], bounds: Patch) -> None:
         self.placed: dict[str, Placed] = {}
         self._bounds = bounds
-        self._taken: Shelf[Patch] = Shelf()
+        self._taken = tuple(taken)
         self._lines: Shelf[Inked] = Shelf()
-        self._labels: Shelf[Placed] = Shelf()
-        self._known: dict[str, list[list[_Spot]]] = {}
-        for patch in taken:
-            self._taken.put(patch, patch)
+        self._known: dict[str, list[list[_Round]]] = {}
         for line in lines:
-            self._lines.put(line, around((line.start, line.end)))
+            self._lines.put(line, span(line.start, line.end))
 
     def free_near(self, label: Label) -> int:
         """How many of the nearest places of a label nothing fixed covers."""
-        return sum(not self._taken.any_over(spot.patch) for spot in self._ring(label, 0))
+        return sum(
+            not any_over(spot.patch, near.taken)
+            for near in self._ring(label, 0)
+            for spot in near.spots
+        )
 
     def lift(self, key: str) -> None:
         """Take a label off the board."""
-        old = self.placed.pop(key)
-        self._labels.drop(old, old.patch)
+        del self.placed[key]
 
     def place(self, label: Label) -> None:
         """Put a label where it is best as things stand; move a neighbor if that helps."""
@@ -174,20 +184,19 @@ class _Board:
 
     def _put(self, placed: Placed) -> None:
         self.placed[placed.label.key] = placed
-        self._labels.put(placed, placed.patch)
 
     def _make_way(self, label: Label, cost: float) -> bool:
         """Move one neighbor out of a near place, if both together then stand better."""
-        spots = [spot for ring in range(_MOVED_RINGS) for spot in self._ring(label, ring)]
-        for spot in spots:
+        rounds = [one for ring in range(_MOVED_RINGS) for one in self._ring(label, ring)]
+        for near, spot in ((one, spot) for one in rounds for spot in one.spots):
             blockers = self._blockers(spot.patch)
-            if len(blockers) != 1 or spot.base >= cost or self._cost(spot) >= cost:
+            if len(blockers) != 1 or spot.base >= cost or self._cost(spot, near) >= cost:
                 continue
             other = blockers[0]
             self.lift(other.label.key)
-            self._put(Placed(label, spot.patch, spot.leader, self._cost(spot)))
+            self._put(Placed(label, spot.patch, spot.leader, self._cost(spot, near)))
             moved = self._best(other.label)
-            if self._cost(spot) + moved.cost < cost + other.cost:
+            if self._cost(spot, near) + moved.cost < cost + other.cost:
                 self._put(moved)
                 return True
             self.lift(label.key)
@@ -195,54 +204,57 @@ class _Board:
         return False
 
     def _blockers(self, patch: Patch) -> list[Placed]:
-        return [other for other in self._labels.near(patch) if other.patch.overlaps(patch)]
+        return [other for other in self.placed.values() if other.patch.overlaps(patch)]
 
     def _best(self, label: Label) -> Placed:
         best: Placed | None = None
-        ring = 0
-        while best is None or best.cost > ring_mm(ring):
-            for spot in self._ring(label, ring):
-                most = math.inf if best is None else best.cost
-                if spot.base >= most or self._labels.any_over(spot.patch):
+        most, ring = math.inf, 0
+        placed = [other.patch for other in self.placed.values()]
+        while best is None or most > ring_mm(ring):
+            for near in self._ring(label, ring):
+                if near.spots[0].base >= most:
                     continue
-                cost = self._cost(spot)
-                if cost < most:
-                    cost += self._crossed(spot)
-                if cost < most:
-                    best = Placed(label, spot.patch, spot.leader, cost)
+                others = those_near(near.reach, placed)
+                for spot in near.spots:
+                    if spot.base >= most or any_over(spot.patch, others):
+                        continue
+                    cost = self._cost(spot, near)
+                    if cost < most:
+                        cost += self._crossed(spot)
+                    if cost < most:
+                        best, most = Placed(label, spot.patch, spot.leader, cost), cost
             ring += 1
         return best
 
     def _crossed(self, spot: _Spot) -> float:
         """What it costs that a leader runs under a label, or a label stands on a leader."""
         cost = 0.0
-        reach = spot.patch.grown(2 * _RING_STEP_MM)
-        if spot.leader is not None:
-            reach = around((*spot.leader, (reach.left, reach.low), (reach.right, reach.high)))
-        for other in self._labels.near(reach):
+        for other in self.placed.values():
             if spot.leader and within(*spot.leader, other.patch):
                 cost += _ON_LEADER
             if other.leader and within(*other.leader, spot.patch):
                 cost += _ON_LEADER
         return cost
 
-    def _ring(self, label: Label, ring: int) -> list[_Spot]:
+    def _ring(self, label: Label, ring: int) -> list[_Round]:
         rings = self._known.setdefault(label.key, [])
         while len(rings) <= ring:
-            rings.append([_Spot(label, *spot) for spot in _candidates(label, len(rings))])
+            found = _candidates(label, len(rings))
+            rings.append([_Round(label, *one, those_near(one[1], self._taken)) for one in found])
         return rings[ring]
 
-    def _cost(self, spot: _Spot) -> float:
+    def _cost(self, spot: _Spot, near: _Round) -> float:
         """What a place costs by what is drawn; endless where something fixed is in the way."""
         if spot.cost is None:
-            if self._taken.any_over(spot.patch):
+            if any_over(spot.patch, near.taken):
                 spot.cost = math.inf
             else:
+                spot.leader = _leader(near.label, spot.anchor, spot.patch)
                 outside = 0.0 if self._bounds.holds(spot.patch) else _OUTSIDE
-                spot.cost = spot.base + outside + self._ink_under(spot)
+                spot.cost = spot.base + outside + self._ink_under(spot, near)
         return spot.cost
 
-    def _ink_under(self, spot: _Spot) -> float:
+    def _ink_under(self, spot: _Spot, near: _Round) -> float:
         """What it costs to cover lines; one that a label stands on as its name costs nothing."""
         at = Patch(*spot.anchor, *spot.anchor)
         own = at.grown(_OWN_MM) if spot.patch.holds(at) else None
@@ -258,8 +270,8 @@ class _Board:
                 light += line.weight
         cost = min(light, _COVERED) + heavy
         if spot.leader is not None:
-            under = self._taken.near(around(spot.leader))
-            cost += _ON_LEADER * sum(within(*spot.leader, other) is not None for other in under)
+            under = [within(*spot.leader, other) for other in near.taken]
+            cost += _ON_LEADER * (len(under) - under.count(None))
         return cost
 
 
@@ -270,26 +282,31 @@ def ring_mm(ring: int) -> float:
     return _RINGS_MM[-1] + _RING_STEP_MM * (ring - len(_RINGS_MM) + 1)
 
 
-def _candidates(label: Label, ring: int) -> Iterator[tuple[Point, Patch, float]]:
-    width, height = label_size(label)
+def _candidates(label: Label, ring: int) -> Iterator[tuple[list[_Spot], Patch]]:
+    """The places of a ring and their reach, for each anchor; the cheapest place first."""
+    size = label_size(label)
+    wide, high = size[0] / 2, size[1] / 2
     apart = ring_mm(ring)
+    away = label.clear_mm + apart
+    home = apart + _FROM_HOME * label.home
+    middles = [
+        (away * cos + wide * aside, away * sin + high * above, home + cost)
+        for cos, sin, aside, above, cost in _DIRECTIONS
+    ]
+    if label.on and ring == 0:
+        middles = [(0.0, 0.0, 0.0), *middles]
+    offsets = [(x - wide, y - high, x + wide, y + high, cost) for x, y, cost in middles]
+    reach = (away + size[0], away + size[1])
     for number, anchor in enumerate(label.anchors):
+        x, y = anchor
         behind = _NEXT_ANCHOR * number
-        if label.on and ring == 0:
-            yield anchor, _about(anchor, width, height), behind
-        away = label.clear_mm + apart
-        for turn, (cos, sin, aside, above) in enumerate(_DIRECTIONS):
-            middle = (
-                anchor[0] + away * cos + width / 2 * aside,
-                anchor[1] + away * sin + height / 2 * above,
-            )
-            cost = apart + _FROM_HOME * label.home + behind + _TURNED * turn
-            yield anchor, _about(middle, width, height), cost
-
-
-def _about(middle: Point, width: float, height: float) -> Patch:
-    x, y = middle
-    return Patch(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+        yield (
+            [
+                _Spot(anchor, Patch(x + a, y + b, x + c, y + d), behind + cost)
+                for a, b, c, d, cost in offsets
+            ],
+            Patch(x - reach[0], y - reach[1], x + reach[0], y + reach[1]),
+        )
 
 
 def _leader(label: Label, anchor: Point, patch: Patch) -> tuple[Point, Point] | None:

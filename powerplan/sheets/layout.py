@@ -5,7 +5,7 @@ goes on repeats its head. A sheet is turned on its side for a drawing that fits 
 
 A drawing for which a sheet has no room left waits for the next one, and what follows it fills the
 sheet as long as it fits there whole. A legend stays with the drawing before it where one sheet
-holds both.
+holds both; the first drawing of a page comes as early as it can, and its legend as near as it can.
 """
 
 from __future__ import annotations
@@ -18,9 +18,10 @@ from typing import NamedTuple
 from powerplan.sheets.fonts import REPLACEMENT, lacking
 from powerplan.sheets.paper import HEADING_MM, Paper
 from powerplan.sheets.part_texts import texts_of
-from powerplan.sheets.parts import Figure, Part, Say, Table
+from powerplan.sheets.parts import Contents, Figure, Part, Say, Table
 from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.scene import View
+from powerplan.sheets.sheet_numbers import contents_table, numbered
 from powerplan.sheets.typeset.blocks import Block, text_blocks
 from powerplan.sheets.typeset.figures import figure_block, fits, part_blocks, upright_or_turned
 from powerplan.sheets.typeset.frame import Place, frame_ink
@@ -31,6 +32,7 @@ from powerplan.sheets.typeset.tables import table_blocks
 _LITTLE = 0.3
 _CLOSER = 0.5
 _NO_DRAWING = "no drawing"
+_TRIES = 4
 _NOT_PRINTABLE = (
     f"{REPLACEMENT} stands for a letter that is not printable here: see the screen page, "
     "sheets.html, for the name."
@@ -39,11 +41,12 @@ _NOT_PRINTABLE = (
 
 class PaperSheet(NamedTuple):
     """One sheet of paper, ready to be drawn; ``number`` counts all sheets of the set from 1,
-    ``paper`` is as it lies."""
+    ``heading`` names its page and which of the page's sheets it is, ``paper`` is as it lies."""
 
     number: int
     of: int
     page: SheetPage
+    heading: str
     paper: Paper
     scale: str
     ink: tuple[Ink, ...]
@@ -74,28 +77,50 @@ def sheets_of_paper(sheets: SetOfSheets, paper: Paper) -> tuple[PaperSheet, ...]
     paper : Paper
         The paper, upright.
     """
-    pages = [_honest(page) for page in sheets.pages]
-    spread = [(page, _spread(page, paper, sheets.units)) for page in pages]
+    spread = _settled([_honest(page) for page in sheets.pages], paper, sheets.units)
     total = sum(len(filled) for _, filled in spread)
     done: list[PaperSheet] = []
     for page, filled in spread:
         for number, sheet in enumerate(filled, 1):
-            place = Place(len(done) + 1, total, number == 1)
+            place = Place(len(done) + 1, total, number, len(filled))
             scale = _scale_of(sheet)
             frame = frame_ink(sheets, page, sheet.paper, place, scale)
             ink = (*frame, *sheet.ink)
-            done.append(PaperSheet(place.number, total, page, sheet.paper, scale, ink))
+            heading = page.heading(place.part, place.parts)
+            done.append(PaperSheet(place.number, total, page, heading, sheet.paper, scale, ink))
     return tuple(done)
 
 
+def _settled(
+    pages: list[SheetPage], paper: Paper, units: str
+) -> list[tuple[SheetPage, list[_Sheet]]]:
+    """Pages and the sheets that they take, once they name the sheets that there are: naming them
+    may itself take another sheet."""
+    spread = [(page, _spread(page, paper, units)) for page in pages]
+    for _ in range(_TRIES):
+        drawn = [[bool(sheet.scales) for sheet in filled] for _, filled in spread]
+        told = numbered(pages, drawn)
+        if told == [page for page, _ in spread]:
+            break
+        spread = [
+            before if before[0] == page else (page, _spread(page, paper, units))
+            for before, page in zip(spread, told, strict=True)
+        ]
+    return spread
+
+
 def _spread(page: SheetPage, paper: Paper, units: str) -> list[_Sheet]:
-    """The sheets of one page; set closer where that saves a last sheet with little on it."""
+    """The sheets of one page; set closer where that saves a last sheet with little on it, or lets
+    the page begin with its drawing."""
     filled = _Flow(paper, units).spread(page)
-    last = filled[-1]
-    if len(filled) == 1 or last.scales or last.used_mm > _LITTLE * last.paper.body_mm[1]:
+    first, last = filled[0], filled[-1]
+    late = not first.scales and any(sheet.scales for sheet in filled)
+    little = not last.scales and last.used_mm <= _LITTLE * last.paper.body_mm[1]
+    if len(filled) == 1 or not (late or little):
         return filled
     closer = _Flow(paper, units, _CLOSER).spread(page)
-    return closer if len(closer) < len(filled) else filled
+    sooner = late and bool(closer[0].scales)
+    return closer if sooner or len(closer) < len(filled) else filled
 
 
 def _honest(page: SheetPage) -> SheetPage:
@@ -142,7 +167,8 @@ class _Flow:
 
     def takes(self, view: View, after: View | None) -> bool:
         """Whether a drawing begins on the sheet that is being filled, or turns it with its lead;
-        not where the legend that follows would then stand on another sheet for no reason."""
+        not where the legend that follows would then stand on another sheet for no reason, unless
+        it is the first of its page."""
         lies, (first, *more) = self.set_figure(view)
         sheet = self.sheet
         if not sheet.ink or (lies != sheet.paper and self.turns_with_lead(lies, first)):
@@ -150,7 +176,8 @@ class _Flow:
         if more or not self.fits_here(view):
             return lies == sheet.paper and _tall([first]) <= sheet.left_mm
         together = first.height_mm
-        if after is not None and after.scale <= 1:
+        begun = any(sheet.scales for sheet in self.sheets)
+        if begun and after is not None and after.scale <= 1:
             scale = scale_text(after.scale, self.units)
             together = _tall([first, figure_block(after, lies.body_mm[0], self.units, scale)])
         return together <= sheet.left_mm or together > lies.body_mm[1]
@@ -191,8 +218,9 @@ class _Flow:
         width_mm, _ = self.sheet.paper.body_mm
         if isinstance(part, Figure):
             return []
-        if isinstance(part, Table):
-            set_out = table_blocks(part, width_mm)
+        if isinstance(part, Table | Contents):
+            table = contents_table(part) if isinstance(part, Contents) else part
+            set_out = table_blocks(table, width_mm, self.air)
         else:
             set_out = text_blocks(part, width_mm)
         return [block._replace(space_mm=block.space_mm * self.air) for block in set_out]

@@ -7,7 +7,7 @@ first, then the white areas, then the words, so that no line runs through what i
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from powerplan.model.geometry import Point
 from powerplan.sheets.fonts import text_width_mm
@@ -24,8 +24,7 @@ MASK_PAD_MM = 0.4
 _SLASH_WEIGHT = 2.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stroke:
+class Stroke(NamedTuple):
     """A line of ink, or with ``filled`` an area of it. [mm]"""
 
     points_mm: tuple[Point, ...]
@@ -36,8 +35,7 @@ class Stroke:
     filled: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Words:
+class Words(NamedTuple):
     """Words; ``height_mm`` is that of a capital letter. ``anchor`` is two letters as in ``Text``:
     b is the base line, m the middle of a capital, t its top. [mm, degrees]"""
 
@@ -49,8 +47,7 @@ class Words:
     layer: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mask:
+class Mask(NamedTuple):
     """White paper behind words. [mm]"""
 
     corners_mm: tuple[Point, ...]
@@ -75,14 +72,15 @@ def lowered(view: View) -> tuple[Lowered, ...]:
     strokes: list[Stroke] = []
     masks: list[Mask] = []
     words: list[Words] = []
+    paper = _Paper(view)
     for item in view.items:
         if isinstance(item, Text):
-            _put_words(item, _Paper(view), masks, words)
+            _put_words(item, paper, masks, words)
         elif isinstance(item, Dimension):
-            strokes += _dimension_strokes(item, _Paper(view))
-            _put_words(dimension_text(item), _Paper(view), masks, words)
+            strokes += _dimension_strokes(item, paper)
+            _put_words(dimension_text(item), paper, masks, words)
         else:
-            strokes += _strokes(item, _Paper(view))
+            strokes += _strokes(item, paper)
     return (*strokes, *masks, *words)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 
 from powerplan.model.plan import Plan
 from powerplan.sheets.names import names_of
-from powerplan.sheets.parts import Drawing, Figure, Items, Marked, Part, Say, Table, Ticks
+from powerplan.sheets.parts import Contents, Drawing, Figure, Items, Marked, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import Dimension, Text
 
@@ -69,6 +69,8 @@ def _told(part: Part, new: Callable[[str], str]) -> Part:
         return part._replace(mark=new(part.mark), lines=tuple(map(new, part.lines)))
     if isinstance(part, Drawing):
         return Drawing(lines=tuple(map(new, part.lines)))
+    if isinstance(part, Contents):
+        return Contents(rows=tuple((new(name), new(reader), on) for name, reader, on in part.rows))
     if isinstance(part, Table):
         return Table(
             caption=new(part.caption),

@@ -60,7 +60,13 @@ class Ticks(NamedTuple):
     items: tuple[str, ...]
 
 
-Part = Say | Items | Table | Marked | Drawing | Figure | Ticks
+class Contents(NamedTuple):
+    """The pages of a set: of each its name, its reader, and on which sheets of paper it stands."""
+
+    rows: tuple[tuple[str, str, str], ...]
+
+
+Part = Say | Items | Table | Marked | Drawing | Figure | Ticks | Contents
 
 
 class Page(NamedTuple):

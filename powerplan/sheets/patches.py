@@ -64,20 +64,54 @@ def within(start: Point, end: Point, patch: Patch) -> tuple[float, float] | None
 
     None where none of it does. [any length, one unit]
     """
+    (x, y), (to_x, to_y) = start, end
+    left, bottom, right, top = patch
     low, high = 0.0, 1.0
-    for axis, (least, most) in enumerate(((patch.left, patch.right), (patch.low, patch.high))):
-        way = end[axis] - start[axis]
+    for at, way, least, most in ((x, to_x - x, left, right), (y, to_y - y, bottom, top)):
         if way == 0:
-            if not least <= start[axis] <= most:
+            if not least <= at <= most:
                 return None
             continue
-        one, two = (least - start[axis]) / way, (most - start[axis]) / way
-        low, high = max(low, min(one, two)), min(high, max(one, two))
+        one, two = (least - at) / way, (most - at) / way
+        if one > two:
+            one, two = two, one
+        if one > low:
+            low = one
+        if two < high:
+            high = two
     return (low, high) if low < high else None
 
 
+def span(start: Point, end: Point) -> Patch:
+    """Return the smallest upright rectangle around two points. [mm]"""
+    (x, y), (to_x, to_y) = start, end
+    if x > to_x:
+        x, to_x = to_x, x
+    return Patch(x, y, to_x, to_y) if y <= to_y else Patch(x, to_y, to_x, y)
+
+
+def any_over(patch: Patch, others: Iterable[Patch]) -> bool:
+    """True when any of several rectangles shares paper with one; touching is not sharing."""
+    left, low, right, high = patch
+    for a, b, c, d in others:
+        if a >= right or left >= c or b >= high or low >= d:
+            continue
+        return True
+    return False
+
+
+def those_near(patch: Patch, others: Iterable[Patch]) -> list[Patch]:
+    """Return those of several rectangles that share paper with one, or touch it. [mm]"""
+    left, low, right, high = patch
+    return [
+        other
+        for other in others
+        if other[0] <= right and left <= other[2] and other[1] <= high and low <= other[3]
+    ]
+
+
 class Shelf(Generic[T]):
-    """Things with a rectangle each, found by where they lie."""
+    """Many things with a rectangle each, found by where they lie."""
 
     def __init__(self) -> None:
         self._cells: dict[tuple[int, int], list[tuple[Patch, T]]] = {}
@@ -86,11 +120,6 @@ class Shelf(Generic[T]):
         """Keep a thing under every cell that its rectangle touches. [mm]"""
         for cell in _cells(patch):
             self._cells.setdefault(cell, []).append((patch, thing))
-
-    def drop(self, thing: T, patch: Patch) -> None:
-        """Take back what was put. [mm]"""
-        for cell in _cells(patch):
-            self._cells[cell].remove((patch, thing))
 
     def near(self, patch: Patch) -> list[T]:
         """Return each thing once whose rectangle overlaps or touches another. [mm]"""
@@ -102,19 +131,9 @@ class Shelf(Generic[T]):
                     seen[id(thing)] = thing
         return list(seen.values())
 
-    def any_over(self, patch: Patch) -> bool:
-        """True when the rectangle of anything shares paper with another. [mm]"""
-        left, low, right, high = patch
-        for cell in _cells(patch):
-            for (a, b, c, d), _ in self._cells.get(cell, ()):
-                if a < right and left < c and b < high and low < d:
-                    return True
-        return False
-
 
 def _cells(patch: Patch) -> list[tuple[int, int]]:
-    # Asked tens of thousands of times for a set of sheets; nearly always for one to four cells.
     left, low, right, high = patch
-    lines = range(int(low // CELL_MM), int(high // CELL_MM) + 1)
-    columns = range(int(left // CELL_MM), int(right // CELL_MM) + 1)
+    lines = range(int(low / CELL_MM), int(high / CELL_MM) + 1)
+    columns = range(int(left / CELL_MM), int(right / CELL_MM) + 1)
     return [(column, line) for column in columns for line in lines]

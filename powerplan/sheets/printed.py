@@ -8,12 +8,32 @@ from powerplan.sheets.parts import Part
 
 
 class SheetPage(NamedTuple):
-    """One page of a set, for one reader; a writer may spread it over several sheets of paper."""
+    """One page of a set, for one reader; a writer may spread it over several sheets of paper.
+
+    A title may end in a warning after a full stop, which is no part of its name.
+    """
 
     number: str
     title: str
     reader: str
     parts: tuple[Part, ...]
+
+    @property
+    def name(self) -> str:
+        """What the page is called where it is referred to: its number, and its title alone."""
+        return f"{self.number} {self.title.partition('. ')[0]}"
+
+    def heading(self, part: int, of: int) -> str:
+        """Return the name with which of the page's own sheets this is, and the warning.
+
+        Parameters
+        ----------
+        part, of : int
+            Which sheet of the page, counted from 1, and how many it has.
+        """
+        _, stop, warning = self.title.partition(". ")
+        which = f", {part} of {of}" if of > 1 else ""
+        return f"{self.name}{which}{stop}{warning}"
 
 
 class SetOfSheets(NamedTuple):

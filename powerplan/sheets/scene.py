@@ -103,3 +103,8 @@ class View:
     def height_mm(self) -> float:
         """Height on paper. [mm]"""
         return self.bounds.depth_m * 1000 / self.scale
+
+    @property
+    def size_mm(self) -> tuple[float, float]:
+        """Width and height on paper. [mm]"""
+        return (self.width_mm, self.height_mm)

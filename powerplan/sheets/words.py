@@ -55,9 +55,12 @@ def measure(value: float | None, unit: str, units: str, *, fine: bool = False) -
 
 
 def numbers_text(finding: Finding, units: str) -> str:
-    """Return what a finding has, what is allowed, and the room left, in one phrase."""
+    """Return what a finding has, what is allowed, and the room left, in one phrase; of things that
+    are counted and not checked, how many are not known."""
     if finding.value is None and finding.limit is None:
         return ""
+    if finding.outcome is Outcome.NOT_CHECKED and finding.unit not in ("A", "m", "%"):
+        return _not_known(finding)
     shown = (measure(finding.value, finding.unit, units), has_text(finding, units))
     alike = measure(finding.limit, finding.unit, units) in shown
     fine = finding.value != finding.limit and alike
@@ -67,6 +70,19 @@ def numbers_text(finding: Finding, units: str) -> str:
     limit = measure(finding.limit, finding.unit, units, fine=fine)
     room = room_text(finding, units)
     return f"{has}, limit {limit}" + (f", {room}" if room else "")
+
+
+def _not_known(finding: Finding) -> str:
+    """How many of things that are counted nobody knows about; nothing where the note says it."""
+    if finding.value is None or finding.limit is None or not finding.margin:
+        return ""
+    if _is_ceiling(finding):
+        return f"{round(finding.value - finding.limit)} not known"
+    if finding.limit == 1:
+        return "not known yet"
+    all_ = measure(finding.limit, finding.unit, "")
+    known = round(finding.value)
+    return f"known of {known} of {all_}" if known else f"not known yet of any of the {all_}"
 
 
 _SMALL = 0.0005  # of an ampere or a meter: less than rounding would show

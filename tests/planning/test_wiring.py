@@ -1,13 +1,15 @@
 """How new outlets are wired, and how far an outlet may be from its circuit's first."""
 
 from dataclasses import replace
+from itertools import combinations
 
+import networkx
 import pytest
 from laws import agreed as plan
 from support import NEC, inch, make_chair, make_circuit, make_outlet, make_row, make_spec
 
 from powerplan.judging.judge import judge
-from powerplan.model.plan import EXISTING, NEW_OUTLETS
+from powerplan.model.plan import EXISTING, NEW_CIRCUITS, NEW_OUTLETS
 from powerplan.model.spec import PlanSpec
 
 
@@ -39,6 +41,31 @@ def test_boxes_are_wired_from_box_to_box_where_that_is_nearer():
         before = by_id[box.wired_from]
         square_m = abs(box.x_m - before.x_m) + abs(box.y_m - before.y_m)
         assert box.wiring_m == pytest.approx(square_m, abs=4e-6)
+
+
+@pytest.mark.published(
+    source="least spanning tree of all square ways from box to box, by networkx",
+    standing="derived",
+)
+@pytest.mark.parametrize("seats", [(6,), (4, 4), (3, 5)])
+def test_a_new_circuit_is_wired_with_the_least_wire_from_box_to_box(seats):
+    rows = tuple(
+        make_row(id=name, seats=count, headrest_to_wall_m=inch(14 + 96 * n))
+        for n, (name, count) in enumerate(zip("AB", seats, strict=False))
+    )
+    spec = make_spec(chairs=(make_chair(),), rows=rows, circuits=(), outlets=())
+    made = plan(spec)
+    assert made.decision.verdict == NEW_CIRCUITS
+    for use in made.circuits:
+        on = [box for box in made.boxes if box.circuit == use.id]
+        ways = networkx.Graph()
+        for one, other in combinations(on, 2):
+            apart_m = abs(one.x_m - other.x_m) + abs(one.y_m - other.y_m)
+            ways.add_edge(one.id, other.id, weight=apart_m)
+        least = networkx.minimum_spanning_tree(ways).size(weight="weight")
+        told = [box.wiring_m for box in on if box.wired_from != "panel"]
+        assert len(told) == len(on) - 1
+        assert sum(told) == pytest.approx(least, abs=1e-5)
 
 
 def test_where_a_circuit_shows_no_outlet_only_the_first_length_is_unknown():

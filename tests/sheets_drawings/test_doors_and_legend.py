@@ -15,7 +15,7 @@ from powerplan.model.spec import Wall
 from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend, legend_view
-from powerplan.sheets.drawings.load import load_view
+from powerplan.sheets.drawings.load import load_views
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.layers import all_layers, layer
 from powerplan.sheets.lower import Stroke, lowered
@@ -65,9 +65,8 @@ def test_every_door_of_a_room_is_drawn_and_its_opening_has_no_wall(spec):
 
 
 def views_of(plan: Plan) -> tuple[View, ...]:
-    load = load_view(plan, ROOM_MM)
     views = (floor_box_view(plan, ROOM_MM), *box_detail_views(plan, ROOM_MM))
-    return (*views, *cord_views(plan, ROOM_MM), *(() if load is None else (load,)))
+    return (*views, *cord_views(plan, ROOM_MM), *load_views(plan, ROOM_MM))
 
 
 @law(strategies.rooms(), usual=7, many=150)

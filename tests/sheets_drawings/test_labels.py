@@ -14,7 +14,7 @@ from powerplan.sheets.labels import (
     line_places,
     place_labels,
 )
-from powerplan.sheets.patches import Patch, Shelf, within
+from powerplan.sheets.patches import Patch, Shelf, any_over, span, those_near, within
 
 PAPER = Patch(0.0, 0.0, 200.0, 150.0)
 
@@ -146,12 +146,25 @@ def test_the_part_of_a_line_in_a_rectangle_agrees_with_a_geometry_library():
         assert got == pytest.approx(inside, abs=1e-9)
 
 
-def test_a_shelf_finds_what_is_near_and_forgets_what_was_dropped():
+@law(st.lists(st.tuples(spots, spots), min_size=1, max_size=12), usual=30, many=300)
+def test_rectangles_that_share_paper_are_those_of_a_geometry_library(corners):
+    first, *others = (span(*pair) for pair in corners)
+    shared = any(as_box(first).intersection(as_box(other)).area > 0 for other in others)
+    assert any_over(first, others) == shared
+    met = [other for other in others if as_box(first).intersects(as_box(other))]
+    assert those_near(first, others) == met
+
+
+def test_the_rectangle_around_two_points_is_the_same_from_either_end():
+    assert span((1.0, 5.0), (3.0, 2.0)) == span((3.0, 2.0), (1.0, 5.0)) == Patch(1.0, 2.0, 3.0, 5.0)
+    assert span((1.0, 2.0), (3.0, 5.0)) == span((3.0, 5.0), (1.0, 2.0)) == Patch(1.0, 2.0, 3.0, 5.0)
+
+
+def test_a_shelf_finds_what_is_near_once():
     shelf: Shelf[str] = Shelf()
-    wide, far = Patch(0, 0, 100, 1), Patch(0, 60, 1, 61)
-    shelf.put("wide", wide)
-    shelf.put("far", far)
+    shelf.put("wide", Patch(-100, 0, 100, 1))
+    shelf.put("far", Patch(0, 60, 1, 61))
     assert shelf.near(Patch(50, 0.5, 51, 2)) == ["wide"]
-    assert shelf.any_over(Patch(0.5, 60.5, 3, 70))
-    shelf.drop("far", far)
-    assert not shelf.any_over(Patch(0.5, 60.5, 3, 70))
+    assert shelf.near(Patch(-30, -1, 30, 0)) == ["wide"]
+    assert shelf.near(Patch(1, 61, 3, 70)) == ["far"]
+    assert shelf.near(Patch(2, 40, 3, 50)) == []

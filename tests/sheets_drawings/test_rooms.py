@@ -18,7 +18,7 @@ from powerplan.model.spec import Load
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.drawings.legend import legend, legend_view
-from powerplan.sheets.drawings.load import load_view
+from powerplan.sheets.drawings.load import load_views
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.layers import layer
@@ -31,9 +31,8 @@ SIZES = [(2,), (5,), (12,), (12, 12, 12, 12, 12)]
 
 
 def all_views(plan: Plan) -> tuple[View, ...]:
-    load = load_view(plan, ROOM_MM)
     views = (floor_box_view(plan, ROOM_MM), *cord_views(plan, ROOM_MM))
-    return views if load is None else (*views, load)
+    return (*views, *load_views(plan, ROOM_MM))
 
 
 def check(plan: Plan) -> None:
@@ -195,8 +194,7 @@ def test_joists_are_drawn_where_they_lie():
 
 def test_a_tape_is_as_long_as_the_amperes_on_it():
     plan = sample((5,))
-    view = load_view(plan, ROOM_MM)
-    assert view is not None
+    (view,) = load_views(plan, ROOM_MM)
     drawn = ("load", "load_there", "load_unknown")
     tapes = [i for i in view.items if isinstance(i, Line) and i.layer in drawn and i.closed]
     first = [item for item in tapes if item.points[0][1] == tapes[0].points[0][1]]
@@ -223,8 +221,7 @@ def test_the_tape_holds_what_is_known_of_a_circuit_and_never_shows_the_unknown_a
         replace(one, circuit=known.id, input_a=1.8, continuous_a=0.3) for one in plan.chairs
     )
     spec = replace(plan.spec, circuits=(known,))
-    view = load_view(replace(plan, spec=spec, chairs=chairs, circuits=(use,)), ROOM_MM)
-    assert view is not None
+    (view,) = load_views(replace(plan, spec=spec, chairs=chairs, circuits=(use,)), ROOM_MM)
     (limit,) = [i.points[0][0] for i in view.items if i.layer == "limit"]
     spans = {
         i.layer: (i.points[0][0], i.points[1][0])
@@ -240,15 +237,34 @@ def test_the_tape_holds_what_is_known_of_a_circuit_and_never_shows_the_unknown_a
     assert any("and what is known beside them; lamp: NOT KNOWN" in words for words in told)
 
 
+@pytest.mark.parametrize(
+    ("circuits", "shares"),
+    [(1, [1]), (3, [3]), (4, [2, 2]), (5, [3, 2]), (6, [3, 3]), (7, [3, 3, 1])],
+)
+def test_many_circuits_are_shared_among_drawings_and_none_is_cut(circuits: int, shares: list[int]):
+    plan = sample((2,))
+    ids = [f"new {number}" for number in range(1, circuits + 1)]
+    used = tuple(replace(plan.circuits[0], id=one, new=False) for one in ids)
+    views = load_views(replace(plan, circuits=used), ROOM_MM)
+    named = [
+        [words.split(":")[0] for words in spoken(view) if words.startswith("circuit ")]
+        for view in views
+    ]
+    assert [len(some) for some in named] == shares
+    assert [one for some in named for one in some] == [f"circuit {one}" for one in ids]
+    limits = {item.points[0][0] for view in views for item in view.items if item.layer == "limit"}
+    assert len(limits) == 1  # an ampere is as long on every drawing
+    assert len({view.title for view in views}) == len(views)
+
+
 def test_a_plan_without_circuits_has_no_tape():
-    assert load_view(replace(sample((2,)), circuits=()), ROOM_MM) is None
+    assert load_views(replace(sample((2,)), circuits=()), ROOM_MM) == ()
 
 
 def test_a_limit_that_nobody_knows_is_said_and_not_drawn():
     plan = sample((2,))
     unknown = replace(plan, circuits=(replace(plan.circuits[0], breaker_a=None),))
-    view = load_view(unknown, ROOM_MM)
-    assert view is not None
+    (view,) = load_views(unknown, ROOM_MM)
     assert "limit NOT KNOWN:" in spoken(view)
     assert not [item for item in view.items if item.layer == "limit"]
 
@@ -280,8 +296,7 @@ def test_a_name_on_a_tape_stands_over_its_own_part(there_a: float, seats: int, i
     asks_a = there_a + seats * input_a
     use = replace(plan.circuits[0], id="7", asks_a=asks_a, load_known=True, breaker_a=20.0)
     made = replace(plan, chairs=chairs, circuits=(use,))
-    view = load_view(made, ROOM_MM)
-    assert view is not None
+    (view,) = load_views(made, ROOM_MM)
     assert overlapping(view) == []
     assert outside(view) == []
     (limit,) = {i.points[0][0] for i in view.items if isinstance(i, Line) and i.layer == "limit"}

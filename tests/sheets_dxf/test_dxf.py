@@ -182,13 +182,23 @@ def test_there_is_a_layout_for_each_drawing_with_its_view_to_scale():
         (port,) = (p for p in document.layout(name).query("VIEWPORT") if p.dxf.id != 1)
         # drawing units (inches) seen over millimeters of paper
         assert port.dxf.view_height * 25.4 / port.dxf.height == pytest.approx(scale)
+    for count, name in enumerate(names, 1):
+        told = " ".join(text.dxf.text for text in document.layout(name).query("TEXT"))
+        assert f"page 2 Floor boxes, drawing {count} of 2;" in told
 
 
 def test_every_layout_carries_the_caution_and_the_title_block():
     document = ezdxf.read(io.StringIO(written(view(), project="Café 50 %%d").decode()))
     layout = document.layout("page 2 A room")
     told = " ".join(text.dxf.text for text in layout.query("TEXT"))
-    for words in ("Cafe 50 % %d", "revision A", "2026-03-09", "us-nec-2023", "0" * 64):
+    for words in (
+        "Cafe 50 % %d",
+        "page 2 Floor boxes;",
+        "revision A",
+        "2026-03-09",
+        "us-nec-2023",
+        "0" * 64,
+    ):
         assert words in told
     assert "Power off." in layout.query("MTEXT").first.text
 

@@ -1,7 +1,7 @@
 """A page flattened to words, and a drawing that stands for any."""
 
 from powerplan.model.geometry import Rect
-from powerplan.sheets.parts import Figure, Items, Marked, Part, Say, Table, Ticks
+from powerplan.sheets.parts import Contents, Figure, Items, Marked, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 
@@ -43,4 +43,6 @@ def _lines(part: Part) -> list[str]:
         return [part.mark, *part.lines]
     if isinstance(part, Figure):
         return [f"[{part.view.title}]"]
+    if isinstance(part, Contents):
+        return [" | ".join(row) for row in part.rows]
     return list(part.lines)

@@ -121,18 +121,20 @@ def test_a_flat_room_has_no_table_of_level_places():
 
 def test_room_and_risers_have_their_sizes_on_the_page():
     plan = with_risers(make_riser(0, 0, 240, 84, id="rear", height_m=inch(10)))
-    told = listed(boxes_sheet(plan, (A_VIEW,)), "The room")
+    page = boxes_sheet(plan, (A_VIEW,))
+    told = listed(page, "The room")
     assert told[0].startswith("The room is 20 ft wide (left to right) and 15 ft 6 in deep")
     assert told[1] == "Riser rear is 20 ft wide, 7 ft deep and 10 in high."
     # ahead of the riser are 20 ft by 8 ft 6 in: 244.8 by 102 in would be 8.5^2 + 20^2 = 472.25
-    assert "each is 21 ft 8 3/4 in" in told[2]
-    assert "at one height, above the riser" in told[2]
+    (proof,) = (line for line in words(page).split("\n") if line.startswith("First prove"))
+    assert "each is 21 ft 8 3/4 in" in proof
+    assert "at one height, above the riser" in proof
 
 
 def test_the_diagonal_of_a_room_with_a_platform_is_measured_above_it():
     plan = with_risers(make_riser(40, 20, 100, 60, id="middle"))
-    told = listed(boxes_sheet(plan, (A_VIEW,)), "The room")
-    assert "at one height, above the riser" in told[-1]
+    told = words(boxes_sheet(plan, (A_VIEW,)))
+    assert "measure both its diagonals, at one height, above the riser" in told
     assert free_floor(plan).depth_m == plan.spec.room.depth_m
 
 

@@ -13,7 +13,7 @@ from powerplan.sheets.documents import set_of_sheets, views_of
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_words import BLANK, cord_exit
 from powerplan.sheets.paper import LETTER
-from powerplan.sheets.parts import Figure, Marked
+from powerplan.sheets.parts import Figure, Items, Marked, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import Text
 
@@ -48,13 +48,13 @@ def test_a_box_on_the_center_line_says_so():
     assert row[6] == "on it"
 
 
-def test_drift_is_rounded_down_and_holds_in_all_four_at_once():
+def test_drift_is_rounded_down_and_is_a_rectangle_for_the_middle():
     plan = sample_plan()
     drift = replace(plan.boxes[0].drift, left_m=inch("15/16"))
     box = replace(plan.boxes[0], drift=drift)
     found = table(page_of(replace(plan, boxes=(box,))), "How far a box may be moved")
     assert found.rows[0] == (box.id, "7/8 in", "3 in", "2 in", "1 in")
-    assert "all four" in found.caption
+    assert found.caption.endswith("anywhere in the rectangle this far from the mark")
 
 
 def test_a_plug_of_no_height_means_a_recessed_box():
@@ -114,6 +114,17 @@ def test_the_diagonal_proves_the_room_square():
     assert "each is 33 ft 4 in" in told
 
 
+def test_the_drawing_comes_first_and_then_where_to_mark():
+    page = page_of(sample_plan())
+    drawn = next(n for n, part in enumerate(page.parts) if isinstance(part, Figure))
+    *_, before = page.parts[:drawn]
+    assert isinstance(before, Say)
+    assert before.text.startswith("First prove the room: measure both its diagonals")
+    told = [part.caption for part in page.parts[drawn:] if isinstance(part, Table)]
+    assert told[0].startswith("Where the middle")
+    assert told[1].startswith("How far a box may be moved")
+
+
 def test_what_was_assumed_has_a_blank_for_what_is_found():
     plan = make_plan(make_spec(), NEC, "0" * 64)
     found = table(page_of(plan), "Existing circuits and outlets")
@@ -168,6 +179,8 @@ def test_a_row_that_has_to_move_stops_the_cutting():
     fault = hold(NEC.rules["headrest-clears-wall"], "row A", inch(4), inch(5), note="Move it.")
     page = page_of(replace(plan, findings=(*plan.findings, fault)))
     assert listed(page, "DO NOT CUT YET") == ("Row A: Move it.",)
+    assert isinstance(page.parts[0], Say)
+    assert page.parts[0].text.startswith("DO NOT CUT YET")  # said before the drawing, briefly
 
 
 def test_wiring_says_from_where_to_where_and_that_lengths_are_estimates():
@@ -215,13 +228,14 @@ def test_what_the_answer_hangs_on_stands_where_the_box_is_cut():
     boxes = tuple(replace(box, provisional=False) for box in plan.boxes)
     decision = replace(plan.decision, depends_on=(hangs,))
     page = page_of(replace(plan, spec=spec, boxes=boxes, decision=decision))
-    (top,) = (part for part in page.parts if isinstance(part, Marked))
-    assert top.mark == "CUT ONLY AFTER this is confirmed"
-    assert top.lines == ("The 1.5 mm2 of circuit 7 is laid well enough to carry 16 A.",)
+    top = page.parts[0]
+    assert isinstance(top, Items)
+    assert top.lead == "CUT ONLY AFTER this is confirmed:"
+    assert top.items == ("The 1.5 mm2 of circuit 7 is laid well enough to carry 16 A.",)
     told = listed(page, "Box by box")
-    assert told[0].startswith("Box A2 and box A5 are cut only after what stands at the top")
+    assert told[0].startswith("Box A2 and box A5 are cut only after what page 2 Floor boxes")
     free = replace(plan, decision=replace(plan.decision, depends_on=()), boxes=boxes)
-    assert not [part for part in page_of(free).parts if isinstance(part, Marked)]
+    assert "CUT ONLY AFTER" not in words(page_of(free))
 
 
 def test_why_a_mark_is_moved_reads_as_a_sentence():

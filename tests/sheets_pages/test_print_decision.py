@@ -191,10 +191,10 @@ def test_a_cord_whose_spare_has_no_place_is_asked_for_on_page_1_and_wherever_it_
     plan = planned(make_spec(rows=(row,), outlets=()))
     first, third = decision_sheet(plan), cords_sheet(plan, ())
     assert "NO ROOM for a coil" in words(third)
-    asked = "where the spare of cord 1 goes, which the maker says (page 3)"
+    asked = "where the spare of cord 1 goes, which the maker says (page 3 Cords)"
     assert asked in words(first)
     todo = listed(first, "What happens next")
-    assert "Seller: asks the maker where the spare of cord 1 goes (page 3)." in todo
+    assert "Seller: asks the maker where the spare of cord 1 goes (page 3 Cords)." in todo
     assert 'its spare as its maker says, see "Spare cord that is not' in words(third)
     (line,) = listed(third, "To ask the maker")
     # the lead is 6 ft, and of a shorter one as much is needed as the cord's own finding says

@@ -93,12 +93,12 @@ def test_both_ends_of_each_cord_are_plugged_in_by_name():
 
 def test_a_lead_to_a_box_under_a_chair_that_stands_says_what_to_do_with_that_chair():
     # The hand-made plan has its box under A2, and leads from it to A1, A2 and A3. A3 comes first
-    # in a row of five, when the box is still open; A1 last but one, when A2 stands over it.
+    # in a row of five, when no chair stands over the box yet; A1 last but one, when A2 does.
     plan = sample_plan()
     (row,) = set_rows(plan)
     numbers = tag_numbers(plan)
     told = {one.stand.name: turn_text(one, row, plan, numbers) for one in turns(row, plan)}
-    assert "into box A2, which is still open." in told["A3"]
+    assert "into box A2, over which no chair stands yet." in told["A3"]
     assert "into box A2, over which A2 then stands." in told["A2"]
     assert "A2 already stands there, not yet clipped: draw it forward" in told["A1"]
     assert "it may be fixed there" in told["A1"]

@@ -72,5 +72,5 @@ def test_a_point_seen_from_a_chair_is_the_one_that_the_chair_places(degrees: int
 def test_installers_who_move_the_chair_are_told_to_look_too():
     plan = room(14)
     assert told(plan)
-    for page in (boxes_sheet(plan, ()), cords_sheet(plan, ())):
+    for page in (boxes_sheet(plan, (A_VIEW,)), cords_sheet(plan, ())):
         assert told(plan) in words(page)

@@ -24,6 +24,7 @@ from powerplan.model.lengths import INCH_M
 from powerplan.model.plan import Plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_wiring import electrician_buys, estimate_m, estimate_text, rises_m
+from powerplan.sheets.pages.print_words import BLANK
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.writers.csv import csv_files
 
@@ -148,10 +149,13 @@ def test_what_is_not_used_is_told_for_information_and_has_no_blank():
         outlets=(*plan.spec.outlets, make_outlet(id="W9", circuit="9", x_m=inch(200))),
     )
     page = page_of(replace(plan, spec=spec))
-    idle = table(page, "For information")
-    assert len(idle.head) == 2
-    assert any(row[0].startswith("circuit 9:") for row in idle.rows)
-    assert any(row[0].startswith("outlet W9:") for row in idle.rows)
+    idle = listed(page, "For information")
+    for told in (
+        "Circuit 9: breaker 15 A; wire 14 AWG; ",
+        "Outlet W9: circuit 9, 15 A, ",
+    ):
+        assert any(line.startswith(told) for line in idle)
+    assert BLANK not in "".join(idle)
     used = table(page, "Existing circuits and outlets").rows
     assert not any("9" in row[0].split(":")[0] for row in used)
 
@@ -160,7 +164,7 @@ def test_a_plan_that_uses_no_circuit_of_the_house_has_no_stop_rule_for_them():
     plan = two_levels()
     stops = " ".join(listed(page_of(plan), "Stop, and call"))
     assert "neutral" not in stops
-    assert "not as assumed above" not in stops
+    assert "not as assumed here" not in stops
     assert "panel" in stops
 
 

@@ -272,13 +272,22 @@ def test_drawings_keep_their_order_and_none_is_lost(parts):
 
 
 def test_a_legend_stays_with_its_drawing_where_one_sheet_holds_both():
-    # the drawing alone has room under the lines, the legend no more
+    # a drawing has room under the lines and the first one, its legend no more
+    bounds = Rect(left_m=0, right_m=0.1, back_m=0, front_m=0.05)
+    legend = replace(line_view((0, 0), (0.03, 0.03)), title="legend", scale=1, bounds=bounds)
+    parts = (drawn("first", 20, 20), filler(4), drawn("room", 150, 110), Figure(legend))
+    first, second = sheets_of_paper(make_set(page("2", *parts, Say("After it."))), LETTER)
+    assert "After it." in words_of(first)
+    assert [picture.view.title for picture in pictures(second)] == ["room", "legend"]
+
+
+def test_the_first_drawing_of_a_page_does_not_wait_for_its_legend():
     bounds = Rect(left_m=0, right_m=0.1, back_m=0, front_m=0.05)
     legend = replace(line_view((0, 0), (0.03, 0.03)), title="legend", scale=1, bounds=bounds)
     parts = (filler(10), drawn("room", 150, 125), Figure(legend), Say("After it."))
     first, second = sheets_of_paper(make_set(page("2", *parts)), LETTER)
-    assert "After it." in words_of(first)
-    assert [picture.view.title for picture in pictures(second)] == ["room", "legend"]
+    assert [picture.view.title for picture in pictures(first)] == ["room"]
+    assert [picture.view.title for picture in pictures(second)] == ["legend"]
 
 
 def test_a_line_that_leads_in_stands_over_the_first_part_of_a_large_drawing():

@@ -23,13 +23,14 @@ from powerplan.sheets.drawings.symbols import (
 )
 from powerplan.sheets.local import local_of
 from powerplan.sheets.off_walls import off_wall
+from powerplan.sheets.page_names import DECISION
 from powerplan.sheets.pages.print_rows import set_rows
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import DO_NOT_CUT, FINE, FIRM, PROVISIONAL, from_wall, mark_word
 
 _WARNINGS = {
-    DO_NOT_CUT: "DO NOT CUT before what page 1 says is mended",
-    PROVISIONAL: "PROVISIONAL: DO NOT CUT before what page 1 asks is found out",
+    DO_NOT_CUT: f"DO NOT CUT before what {DECISION} lists is mended",
+    PROVISIONAL: f"PROVISIONAL: DO NOT CUT before what {DECISION} asks is found out",
 }
 _SMALL = 50
 
@@ -46,14 +47,16 @@ def floor_box_view(plan: Plan, room_mm: tuple[float, float]) -> View:
     """
     room, units = plan.spec.room, plan.spec.project.units
     least = choose_scale(room.width_m, room.depth_m, room_mm, units)
-    view = _drawn(plan, least)
-    for scale in scales(units):
-        if scale > least and (view.width_mm > room_mm[0] or view.height_mm > room_mm[1]):
-            view = _drawn(plan, scale)
-    return view
+    *larger, small = (scale for scale in scales(units) if scale >= least)
+    words = (_title(plan), _description(plan))
+    for scale in larger:
+        view = _sketched(plan, scale).fitted(*words, room_mm)
+        if view is not None:
+            return view
+    return _sketched(plan, small).view(*words)
 
 
-def _drawn(plan: Plan, scale: int) -> View:
+def _sketched(plan: Plan, scale: int) -> Sketch:
     room = plan.spec.room
     reach = scale * 0.1
     window = Rect(
@@ -74,7 +77,7 @@ def _drawn(plan: Plan, scale: int) -> View:
     draw_diagonal(sketch, plan)
     for box in plan.boxes:
         draw_home_run(sketch, box, plan)
-    return sketch.view(_title(plan), _description(plan))
+    return sketch
 
 
 def _title(plan: Plan) -> str:

@@ -29,15 +29,17 @@ def key_view(plan: Plan, rows: tuple[SetRow, ...], room_mm: tuple[float, float])
     room_mm : tuple of float
         Width and height of a sheet's room; the key plan takes about half. [mm]
     """
-    small = scales(plan.spec.project.units)[1:]
-    for scale in (*small, 2 * small[-1]):
-        view = _drawn(plan, rows, scale)
-        if view.width_mm <= room_mm[0] and view.height_mm <= room_mm[1] * _PART:
-            break
-    return view
+    larger = scales(plan.spec.project.units)[1:]
+    described = f"A key plan of the room: {plural(len(rows), 'row')}, from the back wall forward."
+    words = ("Key plan of the rows", described)
+    for scale in larger:
+        view = _sketched(plan, rows, scale).fitted(*words, (room_mm[0], room_mm[1] * _PART))
+        if view is not None:
+            return view
+    return _sketched(plan, rows, 2 * larger[-1]).view(*words)
 
 
-def _drawn(plan: Plan, rows: tuple[SetRow, ...], scale: int) -> View:
+def _sketched(plan: Plan, rows: tuple[SetRow, ...], scale: int) -> Sketch:
     room = plan.spec.room
     reach = scale * 0.1
     sketch = Sketch(
@@ -62,5 +64,4 @@ def _drawn(plan: Plan, rows: tuple[SetRow, ...], scale: int) -> View:
         draw(sketch, (box.x_m, box.y_m))
     for there in plan.spec.outlets:
         outlet(sketch, (there.x_m, there.y_m))
-    described = f"A key plan of the room: {plural(len(rows), 'row')}, from the back wall forward."
-    return sketch.view("Key plan of the rows", described)
+    return sketch

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import ceil
 from typing import NamedTuple
 
 from powerplan.model.geometry import Rect
@@ -15,6 +16,7 @@ from powerplan.sheets.local import local_of
 from powerplan.sheets.patches import Patch
 from powerplan.sheets.scene import Text, View
 
+_MOST_TAPES = 3
 _STEP_MM = 31.0
 _HIGH_MM = 8.0
 _CUT_MM = 4.0
@@ -42,8 +44,16 @@ class _Piece(NamedTuple):
     there: bool
 
 
-def load_view(plan: Plan, room_mm: tuple[float, float]) -> View | None:
-    """Return the tapes of every circuit, one under the other; None where there is no circuit.
+class _Told(NamedTuple):
+    """What a tape tells: a circuit, what is on it, and what of its load nobody knows."""
+
+    use: CircuitUse
+    pieces: list[_Piece]
+    unknown: str
+
+
+def load_views(plan: Plan, room_mm: tuple[float, float]) -> tuple[View, ...]:
+    """Return the tapes of every circuit, a few to a drawing, all of one length for an ampere.
 
     Drawn at scale 1: a meter is a meter of paper.
 
@@ -54,27 +64,42 @@ def load_view(plan: Plan, room_mm: tuple[float, float]) -> View | None:
     room_mm : tuple of float
         Width and height of paper. [mm]
     """
-    if not plan.circuits:
-        return None
-    tapes = [(use, _pieces(plan, use), _unknown(plan, use)) for use in plan.circuits]
-    most_a = max([1.0, *(_reach_a(use, pieces) for use, pieces, _ in tapes)])
+    tapes = [_Told(use, _pieces(plan, use), _unknown(plan, use)) for use in plan.circuits]
+    most_a = max([1.0, *(_reach_a(tape) for tape in tapes)])
     length_mm = min(_MOST_MM, max(_LEAST_MM, room_mm[0] - 2 * _SIDE_MM))
+    each = ceil(len(tapes) / (ceil(len(tapes) / _MOST_TAPES) or 1)) or 1
+    parts = [tapes[start : start + each] for start in range(0, len(tapes), each)]
+    return tuple(_load_view(plan, part, length_mm / most_a) for part in parts)
+
+
+def _load_view(plan: Plan, tapes: list[_Told], mm_per_a: float) -> View:
+    """Tapes one under the other."""
     sketch = Sketch(1, Rect(left_m=-1.0, right_m=2.0, back_m=-99.0, front_m=1.0), local_of(plan))
     low_mm = 0.0
-    for use, pieces, unknown in tapes:
-        tape = _Tape(sketch, low_mm, length_mm / most_a)
-        tape.draw(use, pieces, unknown)
+    for told in tapes:
+        tape = _Tape(sketch, low_mm, mm_per_a)
+        tape.draw(*told)
         low_mm -= _STEP_MM + tape.under_mm
-    told = "; ".join(_told(use, unknown) for use, _, unknown in tapes)
-    described = f"{plural(len(tapes), 'tape')} of amperes, zero at the left. {told}."
-    return sketch.view("What each circuit carries", described)
+    sentences = "; ".join(map(_sentence, tapes))
+    described = f"{plural(len(tapes), 'tape')} of amperes, zero at the left. {sentences}."
+    named = "What each circuit carries"
+    if len(tapes) < len(plan.circuits):
+        named = f"What {_names(tapes)} carry" if len(tapes) > 1 else f"What {_names(tapes)} carries"
+    return sketch.view(named, described)
 
 
-def _reach_a(use: CircuitUse, pieces: list[_Piece]) -> float:
-    return max([use.breaker_a or 0.0, *(piece.end_a for piece in pieces)])
+def _names(tapes: list[_Told]) -> str:
+    """Circuits of one drawing, by name."""
+    word = "circuits" if len(tapes) > 1 else "circuit"
+    return f"{word} {joined([tape.use.id for tape in tapes])}"
 
 
-def _told(use: CircuitUse, unknown: str) -> str:
+def _reach_a(tape: _Told) -> float:
+    return max([tape.use.breaker_a or 0.0, *(piece.end_a for piece in tape.pieces)])
+
+
+def _sentence(tape: _Told) -> str:
+    use, unknown = tape.use, tape.unknown
     limit = "a breaker that is not known" if use.breaker_a is None else amps_text(use.breaker_a)
     more = f", and {unknown} is not known" if unknown else ""
     return f"Circuit {use.id} asks {amps_text(use.asks_a, up=True)} of {limit}{more}"

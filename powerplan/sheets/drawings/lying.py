@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from powerplan.engineering.seating.frames import Outline, covers
+from powerplan.engineering.seating.frames import Outline, covers, upright
 from powerplan.model.geometry import Point, Rect
 from powerplan.model.lengths import joined, micrometers
 from powerplan.model.plan import Cord, Plan
@@ -51,6 +51,7 @@ def draw_pinch(sketch: Sketch, plan: Plan, row: SetRow) -> None:
 def _keep_hatched(sketch: Sketch, rect: Rect, outline: Outline) -> None:
     """Make it costly for a label to stand on a hatched outline, wherever in it."""
     step = sketch.meters(_MESH_MM)
+    whole = upright(outline) is not None
     across = max(1, math.ceil(rect.width_m / step))
     deep = max(1, math.ceil(rect.depth_m / step))
     for column in range(across):
@@ -62,7 +63,7 @@ def _keep_hatched(sketch: Sketch, rect: Rect, outline: Outline) -> None:
                 back_m=back,
                 front_m=min(back + step, rect.front_m),
             )
-            if covers(outline, cell.middle):
+            if whole or covers(outline, cell.middle):
                 sketch.avoid(cell, _MESH_WEIGHT)
 
 

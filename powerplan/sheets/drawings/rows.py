@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from powerplan.model.geometry import Rect
 from powerplan.model.lengths import joined, plural
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
@@ -64,18 +66,24 @@ def _row_view(places: Places, row: SetRow, rooms_mm: tuple[tuple[float, float], 
     plan = places.plan
     core = _core(plan, row)
     *larger, small = row_scales(plan.spec.project.units)
+
+    @cache
+    def sketched(scale: int, window: Rect) -> Sketch:
+        return _sketched(places, row, scale, window)
+
+    @cache
+    def viewed(scale: int, window: Rect) -> View:
+        return _viewed(sketched(scale, window), plan, row)
+
     for scale in larger:
         for room_mm in rooms_mm:
             for window in (_with_walls(plan, core, scale, room_mm), core):
-                if not _may_fit(window, scale, room_mm):
-                    continue
-                sketch = _sketched(places, row, scale, window)
-                if _is_within(sketch.least_mm, room_mm):
-                    view = _viewed(sketch, plan, row)
-                    if _is_within((view.width_mm, view.height_mm), room_mm):
-                        return view
-    window = _with_walls(plan, core, small, rooms_mm[0])
-    return _viewed(_sketched(places, row, small, window), plan, row)
+                if _may_fit(window, scale, room_mm) and (
+                    _is_within(sketched(scale, window).least_mm, room_mm)
+                    and _is_within(viewed(scale, window).size_mm, room_mm)
+                ):
+                    return viewed(scale, window)
+    return viewed(small, _with_walls(plan, core, small, rooms_mm[0]))
 
 
 def _may_fit(window: Rect, scale: int, room_mm: tuple[float, float]) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
+from operator import gt
 
 from powerplan.model.geometry import Point, Rect
 from powerplan.sheets.labels import Inked, Label, Placed, line_places, place_labels
@@ -225,6 +226,13 @@ class Sketch:
         """Width and height that the drawing takes at least, before its labels have a place. [mm]"""
         whole = _all_around(self._extent).grown(_EDGE_MM)
         return (whole.right - whole.left, whole.high - whole.low)
+
+    def fitted(self, title: str, description: str, room_mm: tuple[float, float]) -> View | None:
+        """Place every label, and return the drawing if it fits in a room of paper. [mm]"""
+        if any(map(gt, self.least_mm, room_mm)):
+            return None
+        view = self.view(title, description)
+        return None if any(map(gt, view.size_mm, room_mm)) else view
 
     def view(self, title: str, description: str) -> View:
         """Place every label, and return the drawing with bounds that hold it all."""

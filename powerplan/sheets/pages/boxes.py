@@ -16,6 +16,8 @@ from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import FINE, at_least_text, at_most_text, from_wall, mark_word
 
+_MOVES = "Its middle may lie anywhere in the rectangle this far from the mark (rounded down)"
+
 
 def boxes_page(plan: Plan) -> Page:
     """Return the marks, how far each may move, and why any is not at its best place."""
@@ -30,7 +32,7 @@ def boxes_page(plan: Plan) -> Page:
     parts: list[Part] = [
         *not_yet("DO NOT CUT YET: the marks move when this is mended:", plan),
         _marks(plan),
-        moves_table(plan, "How far its middle may move, rounded down; all four hold at once"),
+        moves_table(plan, _MOVES),
     ]
     if notes:
         parts.append(Items(lead="Box by box:", items=notes))
@@ -67,7 +69,7 @@ def nearest(plan: Plan) -> str:
 
 
 def moves_table(plan: Plan, caption: str) -> Table:
-    """Return how far each box's middle may move, all four directions at once."""
+    """Return how far each box's middle may be from its mark, all four directions at once."""
     units = plan.spec.project.units
     rows: list[tuple[str, ...]] = []
     for box in plan.boxes:
@@ -77,7 +79,7 @@ def moves_table(plan: Plan, caption: str) -> Table:
         rows.append((f"{box.id}, first mark" if two else box.id, *far))
         if two:
             rows.append((f"{box.id}, second mark", *("not at all" for _ in ways)))
-    head = ("box", "to the left", "to the right", "to the back", "to the screen")
+    head = ("box", "to the left", "to the right", "toward the back", "toward the screen")
     return Table(caption=caption, head=head, rows=tuple(rows))
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from powerplan.model.findings import Finding, Force, Outcome
-from powerplan.model.lengths import joined
+from powerplan.model.lengths import few
 from powerplan.model.plan import Plan
+from powerplan.sheets.page_names import FINDINGS
 
 _WORDS = {
     "voltage-drop": "more voltage is lost than is advised on {}",
@@ -14,7 +15,6 @@ _WORDS = {
     "switched-outlet": "a wall switch can turn off {}",
     "extension-temporary": "extension cords are for temporary use: {}",
 }
-_NAMED = 3
 
 
 def unmet_advice(plan: Plan) -> tuple[str, ...]:
@@ -25,13 +25,12 @@ def unmet_advice(plan: Plan) -> tuple[str, ...]:
             by_rule.setdefault(finding.rule, []).append(finding)
     if not by_rule:
         return ()
-    told = [_WORDS.get(rule, "{}").format(_few(found)) for rule, found in by_rule.items()]
-    return (f"Advice that is not kept, which stops nothing (page 5): {'; '.join(told)}.",)
+    told = [_WORDS.get(rule, "{}").format(_about(found)) for rule, found in by_rule.items()]
+    return (f"Advice that is not kept, which stops nothing ({FINDINGS}): {'; '.join(told)}.",)
 
 
-def _few(found: list[Finding]) -> str:
+def _about(found: list[Finding]) -> str:
     """What it is about; where no words say it, what is asked as well."""
     names = list(dict.fromkeys(finding.subject for finding in found))
-    more = [f"{len(names) - _NAMED} more"] if len(names) > _NAMED else []
-    told = joined([*names[:_NAMED], *more])
+    told = few(names)
     return told if found[0].rule in _WORDS else f"{told}: {found[0].requirement}"

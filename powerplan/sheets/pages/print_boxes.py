@@ -2,39 +2,41 @@
 
 from __future__ import annotations
 
-import math
-
 from powerplan.model.faces import STUDS
-from powerplan.model.lengths import INCH_M, joined, length_text
+from powerplan.model.lengths import joined
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
-from powerplan.model.spec import Framing, Riser, Wall
-from powerplan.sheets.corners import corners_told
-from powerplan.sheets.drawings.box_measures import taped_floor
-from powerplan.sheets.levels import crosses_a_step
-from powerplan.sheets.off_walls import (
-    build_ups,
-    from_back,
-    from_left,
-    off_wall,
-    place_words,
-    printed_corners,
-    printed_room,
-)
+from powerplan.model.spec import Framing, Wall
+from powerplan.sheets.off_walls import off_wall, place_words
+from powerplan.sheets.page_names import DECISION, floor_page, floor_title
 from powerplan.sheets.pages.boxes import moves_table, nearest
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
 from powerplan.sheets.pages.print_plugs import plugs_behind
-from powerplan.sheets.pages.print_rows import set_rows
+from powerplan.sheets.pages.print_room import (
+    first_proof,
+    proof_within,
+    room_parts,
+    rows_as_drawn,
+)
 from powerplan.sheets.pages.print_wiring import buying, circuits_named, there, wires
 from powerplan.sheets.pages.print_words import capital, not_yet
-from powerplan.sheets.parts import Figure, Items, Marked, Part, Say, Table
+from powerplan.sheets.parts import Figure, Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import DO_NOT_CUT, FINE, FIRM, fine_text, from_wall, mark_word
+from powerplan.sheets.words import (
+    DO_NOT_CUT,
+    FINE,
+    FIRM,
+    PROVISIONAL,
+    fine_text,
+    from_wall,
+    mark_word,
+)
 
+_SIDES = "Left and right are as you sit watching the screen."
+_NOTHING = "No new outlet is part of the answer: cut nothing."
 _NOT_YET = "DO NOT CUT YET: the marks move when this is mended:"
 _ONLY_AFTER = "CUT ONLY AFTER this is confirmed"
-_PROVISIONAL = ("framing",)
-_SQUARE_WITHIN_M = float(INCH_M / 2)
+_BY_MARK = ("framing",)
 
 
 def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None) -> SheetPage:
@@ -51,27 +53,42 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     """
     drawn, large = ([Figure(view=view) for view in some] for some in (views[:1], views[1:]))
     drawn += [] if legend is None else [Figure(view=legend)]
-    parts: list[Part] = []
     if plan.decision.verdict == NOT_POSSIBLE:
-        lines = (
-            "DO NOT CUT. This is the room as it was measured, and the rows as they would stand; "
-            "nothing is marked. See page 1.",
-        )
-        parts += [Marked(mark="NOT POSSIBLE AS DRAWN", lines=lines), Say(text=_lead(plan))]
-        parts += [*drawn, *large, *_room(plan), *_rows(plan), *there(plan)]
+        parts = [*_not_possible(), *drawn, *large, *room_parts(plan)]
+        parts += [*rows_as_drawn(plan), *there(plan)]
+    elif not plan.boxes:
+        parts = [Say(text=f"{_NOTHING} {_SIDES}"), *drawn]
+        parts += [*room_parts(plan), *there(plan), *plugs_behind(plan), _stop(plan)]
     else:
-        parts += not_yet(_NOT_YET, plan) or _mend_first(plan)
-        parts += [Marked(mark=_ONLY_AFTER, lines=_hangs(plan))] if _hangs(plan) else []
-        parts += [Say(text=_lead(plan)), *drawn, *_room(plan), *large]
-        parts += [*_marks(plan), *there(plan), *plugs_behind(plan), _stop(plan)]
-    return SheetPage(number="2", title=_title(plan), reader="electrician", parts=tuple(parts))
+        why = [*not_yet(_NOT_YET, plan)]
+        parts = [*_before_all(plan, why), *drawn, *why, Say(text=_read(plan)), *_marks(plan)]
+        parts += [*large, *_work(plan), *plugs_behind(plan), *there(plan)]
+    title = floor_title(plan)
+    return SheetPage(number="2", title=title, reader="electrician", parts=tuple(parts))
 
 
-def _mend_first(plan: Plan) -> list[Part]:
-    """What stops the work though no mark moves for it."""
-    if not plan.boxes or mark_word(plan.boxes[0], plan) != DO_NOT_CUT:
-        return []
-    return [Say(text="DO NOT CUT YET: first mend what page 1 lists.")]
+def _not_possible() -> list[Part]:
+    lines = (
+        "DO NOT CUT. This is the room as it was measured, and the rows as they would stand; "
+        f"nothing is marked. See {DECISION}. {_SIDES}",
+    )
+    return [Marked(mark="NOT POSSIBLE AS DRAWN", lines=lines)]
+
+
+def _before_all(plan: Plan, why: list[Items]) -> list[Part]:
+    """What is read before the drawing, in a few lines: what forbids cutting, and the proof."""
+    parts: list[Part] = []
+    if why:
+        parts.append(Say(text="DO NOT CUT YET: the marks may still move (why: after the drawing)."))
+    elif mark_word(plan.boxes[0], plan) == DO_NOT_CUT:
+        parts.append(Say(text=f"DO NOT CUT YET: first mend what {DECISION} lists."))
+    hangs = _hangs(plan)
+    if hangs:
+        parts.append(Items(lead=f"{_ONLY_AFTER}:", items=hangs))
+    proof = first_proof(plan)
+    if not parts and PROVISIONAL in {mark_word(box, plan) for box in plan.boxes}:
+        proof += f" DO NOT CUT YET: first find out what {DECISION} asks."
+    return [*parts, Say(text=proof)]
 
 
 def _hangs(plan: Plan) -> tuple[str, ...]:
@@ -81,127 +98,37 @@ def _hangs(plan: Plan) -> tuple[str, ...]:
     return tuple(
         f"{capital(one.sentence.partition(':')[0])}."
         for one in plan.decision.depends_on
-        if one.kind not in _PROVISIONAL
+        if one.kind not in _BY_MARK
     )
 
 
-def _title(plan: Plan) -> str:
-    return "Floor boxes" if plan.boxes else "The room and its outlets"
-
-
-def _lead(plan: Plan) -> str:
-    told = "Left and right are as you sit watching the screen."
+def _read(plan: Plan) -> str:
+    """How the drawing and the tables are read."""
     face = "studs" if plan.spec.room.print_to == STUDS else "finished face"
-    if plan.boxes:
-        told += (
-            " Every measure is to the middle of the box, with the tape level, from the "
-            f"{face} of the wall named, to the nearest {nearest(plan)}; how far a box may be "
-            "moved is rounded down. First prove the room as told below."
-        )
-    return told
-
-
-def _room(plan: Plan) -> list[Part]:
-    room, units = plan.spec.room, plan.spec.project.units
-    printed, studs = printed_room(plan), room.print_to == STUDS
-    between = "between studs" if studs else "between finished walls"
-    if room.walls:
-        between = "at its widest and deepest" + (", between studs" if studs else "")
-    size = (
-        f"The room is {fine_text(printed.width_m, units)} wide (left to right) and "
-        f"{fine_text(printed.depth_m, units)} deep (back to screen), {between}."
-    )
-    if studs:
-        finished = f"{fine_text(room.width_m, units)} by {fine_text(room.depth_m, units)}"
-        size += f" Between finished walls it will be {finished}."
-    size = " ".join((size, *build_ups(plan)))
-    risers = tuple(_riser_size(riser, units) for riser in plan.spec.risers)
-    limit = length_text(_SQUARE_WITHIN_M, units)
-    every = f"First measure every wall; if one differs by more than {limit}, stop and call."
-    proof = f"{every} {corners_told(plan, limit)}" if room.walls else _diagonals(plan)
-    return [Items(lead="The room:", items=(size, *risers, proof)), *_walls(plan)]
-
-
-def _walls(plan: Plan) -> list[Part]:
-    """The walls of a room that is no plain rectangle."""
-    room, units = plan.spec.room, plan.spec.project.units
-    starts = printed_corners(room) if room.walls else ()
-    rows = tuple(
-        (
-            wall.label,
-            fine_text(math.dist(start, end), units),
-            from_left(room, start[0], units, step=FINE),
-            from_back(room, start[1], units, step=FINE),
-        )
-        for wall, start, end in zip(room.walls, starts, (*starts[1:], *starts[:1]), strict=True)
-    )
-    caption = "The walls, each from where the one before ends"
-    left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
-    head = ("wall", "long", f"starts, {left}", f"starts, {back}")
-    return [Table(caption=caption, head=head, rows=rows)] if rows else []
-
-
-def _riser_size(riser: Riser, units: str) -> str:
-    rect = riser.rect
     return (
-        f"Riser {riser.id} is {fine_text(rect.width_m, units)} wide, "
-        f"{fine_text(rect.depth_m, units)} deep and {fine_text(riser.height_m, units)} high."
+        f"{_SIDES} Every measure is to the middle of the box, with the tape level, from the {face} "
+        f"of the wall named, to the nearest {nearest(plan)}; how far a box may be moved is rounded "
+        "down."
     )
-
-
-def _diagonals(plan: Plan) -> str:
-    units, printed, part = plan.spec.project.units, printed_room(plan), taped_floor(plan)
-    limit = length_text(_SQUARE_WITHIN_M, units)
-    stop = f"If the two differ by more than {limit}, stop and call."
-    whole = fine_text(math.hypot(printed.width_m, printed.depth_m), units)
-    to = ", stud to stud" if plan.spec.room.print_to == STUDS else ""
-    if part.back_m > 0:
-        ahead = fine_text(math.hypot(part.width_m, part.depth_m), units)
-        return (
-            f"First measure both diagonals of the floor ahead of the riser{to}: if it is square, "
-            f"each is {ahead}. Those of the whole room are {whole}, measured at one height, above "
-            f"the riser. {stop}"
-        )
-    level = ", at one height, above the riser" if crosses_a_step(plan) else ""
-    return (
-        f"First measure both diagonals of the room{to}{level}: if it is square, each is {whole}. "
-        f"{stop}"
-    )
-
-
-def _rows(plan: Plan) -> list[Part]:
-    """Where the rows would stand."""
-    units, room = plan.spec.project.units, plan.spec.room
-    rows = tuple(
-        (
-            f"row {row.id}",
-            from_left(room, row.left_m, units),
-            from_left(room, row.right_m, units),
-            from_back(room, row.line_m, units),
-            from_back(room, row.front_m, units),
-        )
-        for row in set_rows(plan)
-        if row.square
-    )
-    left, back = from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK)
-    head = ("row", f"left end, {left}", f"right end, {left}", f"rear of bases, {back}", "front")
-    others = [f"Row {row.id}" for row in set_rows(plan) if not row.square]
-    return [
-        *([Table(caption="Where the rows would stand", head=head, rows=rows)] if rows else []),
-        *([Say(text=f"Turned or on an arc, see the drawing: {joined(others)}.")] if others else []),
-    ]
 
 
 def _marks(plan: Plan) -> list[Part]:
-    if not plan.boxes:
-        return [Say(text="No new outlet is part of the answer: cut nothing.")]
+    """Where the middle of every box goes and how far it may move."""
+    caption = (
+        "How far a box may be moved: its middle may lie anywhere in the rectangle this far from "
+        "the mark"
+    )
+    return [*places(plan), moves_table(plan, caption), *joists(plan)]
+
+
+def _work(plan: Plan) -> list[Part]:
+    """What is cut, what is kept clear of, when to stop, and how the boxes are wired."""
     return [
-        *places(plan),
-        moves_table(plan, "How far a box may be moved: all four at once, moves may be combined"),
-        *joists(plan),
         fittings(plan),
         *_notes(plan),
+        *room_parts(plan),
         _avoid(plan),
+        _stop(plan),
         *wires(plan),
         buying(plan),
     ]
@@ -226,11 +153,11 @@ def _notes(plan: Plan) -> list[Part]:
 def _box_notes(box: Box, plan: Plan) -> list[str]:
     notes: list[str] = []
     if _hangs(plan) and mark_word(box, plan) == FIRM:
-        notes.append("cut only after what stands at the top of this page is confirmed")
+        notes.append(f"cut only after what {floor_page(plan)} begins with is confirmed")
     if box.provisional:
         notes.append(
-            "PROVISIONAL: do not cut. First find out what page 1 asks, then have the room planned "
-            "again with what was found; that set shows the mark to cut"
+            f"PROVISIONAL: do not cut. First find out what {DECISION} asks, then have the room "
+            "planned again with what was found; that set shows the mark to cut"
         )
     if box.deck is not None:
         notes.append(f"cut into the deck of riser {box.deck}, not into the floor")
@@ -306,10 +233,10 @@ def _framing(framing: Framing, plan: Plan, riser: str | None) -> str:
 
 
 def _stop(plan: Plan) -> Items:
-    within = length_text(_SQUARE_WITHIN_M, plan.spec.project.units)
+    within = proof_within(plan)
     cutting = (
-        "A scan shows a tendon, bar, duct, pipe, cable or joist inside a cut-out, and the box "
-        "cannot be moved clear of it within the table above.",
+        "A scan shows a tendon, bar, duct, pipe, cable or joist inside a cut-out, and nowhere that "
+        "the box may be moved to is clear of it.",
         "The framing or the walls are not as drawn, or the measures that prove the room differ by "
         f"more than {within}.",
         "The floor is fire-rated, or has old tile, glue or insulation that may hold asbestos.",
@@ -320,7 +247,7 @@ def _stop(plan: Plan) -> Items:
         "proved.",
         "An outlet that is used has two slots and no ground, or the wire is aluminum or "
         "cloth-covered.",
-        "A breaker, a wire or what is already on a circuit is not as assumed above.",
+        "A breaker, a wire or what is already on a circuit is not as assumed here.",
     )
     stops = (
         *(cutting if any(box.kind == FLOOR_BOX for box in plan.boxes) else ()),

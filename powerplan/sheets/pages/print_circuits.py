@@ -16,22 +16,22 @@ from powerplan.sheets.words import measure
 _LOOKS = ("switched-outlet", "circuit-looked-at", "leakage-by-count", "switch-on-by-count")
 
 
-def circuits_sheet(plan: Plan, view: View | None) -> SheetPage:
+def circuits_sheet(plan: Plan, views: tuple[View, ...]) -> SheetPage:
     """Return page 4.
 
     Parameters
     ----------
     plan : Plan
         The plan.
-    view : View or None
-        The tape of amperes; None where there is no circuit to draw.
+    views : tuple of View
+        The tapes of amperes; empty where there is no circuit to draw.
     """
     parts: list[Part] = [
         Say(text=degrees(part.text)) if isinstance(part, Say) else part
         for part in circuits_page(plan).parts
         if not isinstance(part, Items)
     ]
-    parts += [Figure(view=view)] if view is not None else []
+    parts += [Figure(view=view) for view in views]
     if plan.circuits:
         parts += [_chairs(plan), *_asked(plan)]
     return SheetPage(

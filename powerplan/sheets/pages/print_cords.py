@@ -5,6 +5,7 @@ from __future__ import annotations
 from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.sheets.off_walls import to_finish
+from powerplan.sheets.page_names import DECISION
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_bends import bends
@@ -25,7 +26,8 @@ from powerplan.sheets.words import DO_NOT_LAY, at_least_text, lay_word
 _TIED = "Cords are tied only to the chair's fixed frame."
 _STOP = (
     "NOT POSSIBLE AS DRAWN: DO NOT SET OUT. Lay no cord, drill no anchor. The rows are shown as "
-    "they would stand, so that people can talk about what to change; page 1 says what stops them."
+    f"they would stand, so that people can talk about what to change; {DECISION} says what stops "
+    "them."
 )
 _NAMES = {"own": "lead"}
 
@@ -81,9 +83,9 @@ def _not_yet(plan: Plan) -> list[Part]:
     word = lay_word(plan)
     if told or not word:
         return [*told]
-    why = "first mend what page 1 lists"
+    why = f"first mend what {DECISION} lists"
     if word != DO_NOT_LAY:
-        why = "a box that cords start from may still move; first find out what page 1 asks"
+        why = f"a box that cords start from may still move; first find out what {DECISION} asks"
     return [Say(text=f"{word}: {why}.")]
 
 

@@ -17,14 +17,17 @@ from powerplan.model.plan import (
     Step,
 )
 from powerplan.sheets.bought import bought
+from powerplan.sheets.page_names import CIRCUITS, CORDS, floor_page
 from powerplan.sheets.pages.place_notes import place_lead, place_sentences
 from powerplan.sheets.pages.print_advice import unmet_advice
+from powerplan.sheets.pages.print_assumed import assumed_here
 from powerplan.sheets.pages.print_spare import cords_named, homeless
 from powerplan.sheets.pages.print_tags import EXTENSION
 from powerplan.sheets.pages.print_why import plain_reasons
-from powerplan.sheets.pages.print_words import capital, degrees
+from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
+from powerplan.sheets.sheet_numbers import contents_of
 from powerplan.sheets.words import if_measured
 
 _STEPS = {
@@ -48,14 +51,13 @@ _HOW = {
     "fastening": "Ask whoever sets the chairs whether each row is bolted to the floor.",
     "framing": "Find the joists from below, or scan the floor from above at each mark, before "
     "anything is cut. Then have the room planned again with what was found; until then every mark "
-    "on page 2 is provisional.",
+    "for a box is provisional.",
     "cut-out": "Ask whoever supplies the floor boxes for the cut-out and the lid, or measure one.",
     "panel": "A licensed electrician looks for free spaces in the panel, and whether the service "
     "can carry more.",
     "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
-_PLURAL = {"stands": "stand", "is": "are", "has": "have"}
 _ONE, _WHAT = "The one thing to find out", "What to find out"
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
@@ -65,14 +67,23 @@ _NEVER = (
 _SECOND = "a power strip, an adapter or a second cord between a chair and its outlet"
 
 
-def decision_sheet(plan: Plan) -> SheetPage:
-    """Return page 1."""
+def decision_sheet(plan: Plan, others: tuple[SheetPage, ...] = ()) -> SheetPage:
+    """Return page 1.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    others : tuple of SheetPage
+        The pages that follow, for the list of what is in the set.
+    """
     answer = Marked(mark="Answer", lines=(_verdict(plan.decision),))
     parts: list[Part] = [answer, *_mend_first(plan)]
     parts += [Say(text=told) for told in unmet_advice(plan)]
     parts.append(
         Items(lead="What happens next, and who does it:", items=_next(plan), numbered=True)
     )
+    listed = len(parts)
     parts.extend(_find_out(plan))
     parts.append(Say(text="Each way, the least work first:"))
     parts.extend(_step(step, plan) for step in plan.decision.steps)
@@ -80,8 +91,11 @@ def decision_sheet(plan: Plan) -> SheetPage:
     asked = place_sentences(plan)
     if asked:
         parts.append(Items(lead=place_lead(plan), items=asked))
-    parts.append(_assumed(plan))
-    return SheetPage(number="1", title="Decision", reader="client and seller", parts=tuple(parts))
+    parts.append(assumed_here(plan))
+    page = SheetPage(number="1", title="Decision", reader="client and seller", parts=())
+    if others:
+        parts.insert(listed, contents_of((page, *others)))
+    return page._replace(parts=tuple(parts))
 
 
 def _verdict(decision: Decision) -> str:
@@ -124,18 +138,22 @@ def _next(plan: Plan) -> tuple[str, ...]:
         work += [plural(len(new), "new circuit")] if new else []
         todo.append(f"Client: agrees to {joined(work)}, and to the floor being cut or drilled.")
         todo.append(
-            "Licensed electrician: confirms what pages 2 and 4 ask, scans, cuts and wires, with "
-            "the power off and proved dead; writes on page 2 where each outlet really went."
+            f"Licensed electrician: confirms what {floor_page(plan)} and {CIRCUITS} ask, scans, "
+            "cuts and wires, with the power off and proved dead; writes beside each mark where the "
+            "outlet really went."
         )
     else:
-        todo.append("Licensed electrician: confirms the circuits and outlets on pages 2 and 4.")
-    orders = ["orders the cords of the buying list on page 3"] if bought(plan) else []
+        todo.append(
+            "Licensed electrician: confirms the circuits and outlets as they stand on "
+            f"{floor_page(plan)} and {CIRCUITS}."
+        )
+    orders = [f"orders the cords of the buying list on {CORDS}"] if bought(plan) else []
     if homeless(plan):
         named = cords_named(homeless(plan), plan)
-        orders.insert(0, f"asks the maker where the spare of {named} goes (page 3)")
+        orders.insert(0, f"asks the maker where the spare of {named} goes ({CORDS})")
     if orders:
         todo.append(f"Seller: {joined(orders)}.")
-    todo.append("Installers: set the chairs, lay the cords and test every chair, from page 3.")
+    todo.append(f"Installers: set the chairs, lay the cords and test every chair, from {CORDS}.")
     todo.append("Client: sees the test, and keeps these sheets with the chairs' papers.")
     return tuple(todo)
 
@@ -181,7 +199,7 @@ def _to_measure(plan: Plan) -> list[str]:
     without = homeless(plan)
     if without:
         named = cords_named(without, plan)
-        work.append(f"where the spare of {named} goes, which the maker says (page 3)")
+        work.append(f"where the spare of {named} goes, which the maker says ({CORDS})")
     return work
 
 
@@ -254,24 +272,3 @@ def _but(plan: Plan) -> str:
 
 def _circuit_name(name: str) -> str:
     return name.replace("new ", "new circuit ") if name.startswith("new ") else f"circuit {name}"
-
-
-def _of_several(words: str) -> str:
-    """What is said of one thing, of several."""
-    verb, _, rest = words.partition(" ")
-    return f"{_PLURAL[verb]} {rest}" if verb in _PLURAL else words
-
-
-def _assumed(plan: Plan) -> Part:
-    subjects: dict[str, list[str]] = {}
-    for said in plan.spec.assumed:
-        subjects.setdefault(said.words, []).append(said.subject)
-    taken = tuple(
-        f"{capital(joined(of))}: {degrees(_of_several(words) if len(of) > 1 else words)}."
-        for words, of in subjects.items()
-    )
-    measured = (
-        "Room, chairs, circuits and outlets are as they were measured and written down; say so "
-        "before work starts if any of it is not so.",
-    )
-    return Items(lead="What is assumed:", items=(*taken, *measured))

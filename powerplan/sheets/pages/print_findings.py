@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from powerplan.model.findings import Finding, Force, Outcome
-from powerplan.model.lengths import plural
+from powerplan.model.lengths import joined, plural
 from powerplan.model.plan import Plan
 from powerplan.sheets.beside import framing_under
+from powerplan.sheets.page_names import CORDS
 from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
+from powerplan.sheets.pages.print_assumed import assumed_elsewhere
 from powerplan.sheets.parts import Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.words import has_text, measure, numbers_text, outcome_word, room_text
 
-_HEAD = ("what is asked", "of what", "has", "limit", "left", "force", "source")
+_HEAD = ("what is asked", "of what", "checks", "has", "limit", "left", "force", "source")
+_TO_SPARE = " to spare"
 
 
 def findings_sheet(plan: Plan) -> SheetPage:
@@ -19,7 +22,7 @@ def findings_sheet(plan: Plan) -> SheetPage:
     units = plan.spec.project.units
     worry = [f for f in in_order(plan.findings) if f.outcome is not Outcome.MET]
     parts: list[Part] = [Say(text=_tally(plan.findings))]
-    parts += [_entry(finding, held, units) for finding, held in _told(worry)]
+    parts += [_entry(alike, held, units) for alike, held in _told(worry, units)]
     rows = tuple(
         _no_joists(_row(finding, held, units))
         if _on_slab(finding, plan)
@@ -27,8 +30,9 @@ def findings_sheet(plan: Plan) -> SheetPage:
         for finding, held in _by_room(plan)
     )
     if rows:
-        caption = "Met; of each rule the one with the least room left, the tightest first"
+        caption = "Met: of each rule the tightest of its checks, the tightest first"
         parts.append(Table(caption=caption, head=_HEAD, rows=rows))
+    parts += assumed_elsewhere(plan)
     return SheetPage(number="5", title="Findings", reader="anyone who doubts", parts=tuple(parts))
 
 
@@ -41,16 +45,21 @@ def _on_slab(finding: Finding, plan: Plan) -> bool:
 
 def _no_joists(row: tuple[str, ...]) -> tuple[str, ...]:
     """The row of such a finding: there is nothing to be clear of."""
-    what, subject, _, _, _, force, source = row
-    return (what, subject, "a slab: no joists", "-", "-", force, source)
+    what, subject, held, _, _, _, force, source = row
+    return (what, subject, held, "a slab: no joists", "-", "-", force, source)
 
 
-def _told(worry: list[Finding]) -> list[tuple[Finding, int]]:
-    """Every finding by itself, but of notes the worst of each rule and how many there are."""
-    single = [(finding, 1) for finding in worry if finding.force is not Force.NOTE]
+def _told(worry: list[Finding], units: str) -> list[tuple[list[Finding], int]]:
+    """Every finding, those of which the same is said together; but of notes the worst of each rule
+    and how many there are."""
+    alike: dict[tuple[str, ...], list[Finding]] = {}
+    for one in worry:
+        if one.force is not Force.NOTE:
+            alike.setdefault(tuple(_said(one, units)), []).append(one)
     notes = worst_of_each(finding for finding in worry if finding.force is Force.NOTE)
     outcomes = (Outcome.NOT_MET, Outcome.NOT_CHECKED)
-    return sorted((*single, *notes), key=lambda pair: outcomes.index(pair[0].outcome))
+    told = [(found, 1) for found in alike.values()] + [([one], held) for one, held in notes]
+    return sorted(told, key=lambda pair: outcomes.index(pair[0][0].outcome))
 
 
 def _by_room(plan: Plan) -> tuple[tuple[Finding, int], ...]:
@@ -71,34 +80,44 @@ def _tally(findings: tuple[Finding, ...]) -> str:
         told.append(f"{held} {outcome_word(outcome)}")
     return (
         f"{plural(len(findings), 'check')}: {', '.join(told)}. A must has to be met; advice and "
-        "notes are for judgment. In square brackets: how well the number is known."
+        "notes are for judgment. Behind a source stands how well the number is known."
     )
 
 
-def _entry(finding: Finding, held: int, units: str) -> Marked:
+def _said(finding: Finding, units: str) -> list[str]:
+    """What is said of a finding, but of what it is."""
     numbers = numbers_text(finding, units)
-    of_many = f"tightest of {held}: " if held > 1 else ""
     lines = (
-        f"{of_many}{finding.subject} ({finding.force.value}): {finding.requirement}"
-        + (f": {numbers}" if numbers else ""),
-        finding.note,
+        f"({finding.force.value}): {finding.requirement}" + (f": {numbers}" if numbers else ""),
+        finding.note.replace("the cords page", CORDS),
         f"Rule {finding.rule}; source: {_source(finding)}",
     )
-    return Marked(mark=outcome_word(finding.outcome), lines=tuple(line for line in lines if line))
+    return [outcome_word(finding.outcome), *(line for line in lines if line)]
+
+
+def _entry(alike: list[Finding], held: int, units: str) -> Marked:
+    """Findings of which the same is said, in one entry."""
+    mark, first, *more = _said(alike[0], units)
+    of_many = f"tightest of {held}: " if held > 1 else ""
+    subjects = joined([finding.subject for finding in alike])
+    return Marked(mark=mark, lines=(f"{of_many}{subjects} {first}", *more))
 
 
 def _row(finding: Finding, held: int, units: str) -> tuple[str, ...]:
-    more = f" (tightest of {held})" if held > 1 else ""
+    room = room_text(finding, units)
     return (
         finding.requirement,
-        f"{finding.subject}{more}",
+        finding.subject,
+        f"{held}",
         has_text(finding, units),
         measure(finding.limit, finding.unit, units),
-        room_text(finding, units) or "-",
+        "none" if finding.margin == 0 else room.removesuffix(_TO_SPARE) or "-",
         finding.force.value,
         _source(finding),
     )
 
 
 def _source(finding: Finding) -> str:
-    return f"{finding.source} [{finding.standing.value}]"
+    """Where a rule is from and how well that is known, which some sources say themselves."""
+    standing = finding.standing.value
+    return finding.source if standing in finding.source else f"{finding.source} [{standing}]"

@@ -152,13 +152,13 @@ def _clear_of(over: tuple[str, ...], row: SetRow) -> str:
 
 
 def _box_now(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan) -> str:
-    """Whether the box that a cord goes into is still open."""
+    """Whether a chair stands over the box that a cord goes into."""
     box = next((b for b in plan.boxes if b.id == cord.from_ and b.kind == "floor box"), None)
     if box is None or box.under in over:
         return ""
     if box.under == turn.stand.name:
         return f", over which {box.under} then stands"
-    return ", which is still open" if any(c.id == box.under for c in row.chairs) else ""
+    return ", over which no chair stands yet" if any(c.id == box.under for c in row.chairs) else ""
 
 
 def _turn_of(cord: Cord, number: dict[str, int], plan: Plan) -> int | None:

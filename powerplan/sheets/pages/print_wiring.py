@@ -12,13 +12,14 @@ from powerplan.sheets.drawings.home_runs import place_of
 from powerplan.sheets.pages.circuits import home_run_text
 from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
-from powerplan.sheets.pages.print_words import BLANK, outlet_place, size_text
+from powerplan.sheets.pages.print_words import BLANK, capital, outlet_place, size_text
 from powerplan.sheets.parts import Items, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN
 
 _UP_TO_UM = {"mm": 100_000, "m": 100_000}
 _HALF_FOOT_UM = micrometers(float(6 * INCH_M))
 _PANEL = "panel"
+_PLAIN = ("circuit and rating", "place")  # what is said of these needs no name
 
 
 class Bought(NamedTuple):
@@ -65,7 +66,7 @@ def wires(plan: Plan) -> list[Part]:
     units = plan.spec.project.units
     uses = {use.id: use for use in plan.circuits}
     rows = []
-    for box in plan.boxes:
+    for box in _as_run(plan.boxes):
         use = uses.get(box.circuit)
         breaker_a, wire = (None, None) if use is None else (use.breaker_a, use.wire)
         rise = rises_m(box, plan)
@@ -93,6 +94,17 @@ def wires(plan: Plan) -> list[Part]:
     ]
 
 
+def _as_run(boxes: tuple[Box, ...]) -> list[Box]:
+    """Boxes in an order in which each comes after what it is wired from."""
+    told, left = [], list(boxes)
+    while left:
+        names = {box.id for box in left}
+        ready = next((box for box in left if box.wired_from not in names), left[0])
+        told.append(ready)
+        left.remove(ready)
+    return told
+
+
 def _about(plan: Plan) -> tuple[str, ...]:
     units = plan.spec.project.units
     runs: dict[float | None, list[str]] = {}
@@ -111,6 +123,7 @@ def _about(plan: Plan) -> tuple[str, ...]:
             )
         most = _most({box.circuit for box in plan.boxes if box.id in names}, plan)
         told.append(f"Panel: not on this plan; {length}: measure it before wire is bought.{most}")
+    told += _order(plan)
     if any(_smaller(box, plan) for box in plan.boxes):
         told.append(
             "Pigtails: in the circuit's own wire. Whether thinner ones to a smaller socket are "
@@ -127,6 +140,20 @@ def _about(plan: Plan) -> tuple[str, ...]:
         "Lengths hold nothing for slack at boxes and panel, nor for detours in the framing."
     )
     return tuple(told)
+
+
+def _order(plan: Plan) -> list[str]:
+    """Why a home run ends where it does, where its circuit has other boxes."""
+    firsts = [box for box in plan.boxes if box.wired_from == _PANEL]
+    on = [one.id for one in firsts if sum(box.circuit == one.circuit for box in plan.boxes) > 1]
+    if not on:
+        return []
+    return [
+        f"Order: where the panel is nobody has said, so the home run ends at {joined(on)}, and "
+        "each box that follows is wired from the nearest that is wired already. Where another box "
+        "of the circuit is nearer to the panel, ask before the run is turned round: the drop is "
+        "worked out for this order."
+    ]
 
 
 def _wire_text(length_m: float, units: str) -> str:
@@ -241,24 +268,37 @@ def there(plan: Plan) -> list[Part]:
         if circuit.id in used:
             rows += told
         else:
-            idle += [(name, assumed) for name, assumed, _ in told]
+            idle.append(_in_short(told))
     for outlet in plan.spec.outlets:
         told = _outlet_rows(outlet, plan)
         if outlet.id in plugged:
             rows += told
         else:
-            idle += [(name, assumed) for name, assumed, _ in told]
+            idle.append(_in_short(told))
     parts: list[Part] = []
     if rows:
         caption = "Existing circuits and outlets: what was assumed; write in what is found"
         head = ("what is there", "assumed", "found")
         parts.append(Table(caption=caption, head=head, rows=tuple(rows)))
-    else:
+    elif not idle:
         parts.append(Say(text="No existing circuit and no existing outlet is used."))
     if idle:
-        caption = "For information: circuits and outlets that this plan does not use"
-        parts.append(Table(caption=caption, head=("what is there", "as told"), rows=tuple(idle)))
+        lead = "For information: circuits and outlets that this plan does not use, as told"
+        parts.append(Items(lead=lead, items=tuple(idle)))
     return parts
+
+
+def _in_short(rows: list[tuple[str, str, str]]) -> str:
+    """What was said of one thing, in one sentence."""
+    name, _, _ = rows[0][0].partition(": ")
+    told = []
+    for label, said, _ in rows:
+        what = label.partition(": ")[2]
+        if "," in what:
+            told.append("all else of its wiring unknown")
+        else:
+            told.append(said if what in _PLAIN else f"{what} {said}")
+    return f"{capital(name)}: {'; '.join(told)}."
 
 
 def _circuit_rows(name: str, plan: Plan) -> list[tuple[str, str, str]]:

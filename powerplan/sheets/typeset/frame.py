@@ -23,11 +23,12 @@ _NOT_PRINTABLE = "name not printable here: see the screen page"
 
 
 class Place(NamedTuple):
-    """Which sheet of the set this is, how many there are, and whether a page starts on it."""
+    """Which sheet of the set this is and how many there are; then the same within its page."""
 
     number: int
     of: int
-    first: bool
+    part: int
+    parts: int
 
 
 def frame_ink(
@@ -49,16 +50,15 @@ def frame_ink(
         The scale of what is drawn on it, in words.
     """
     width, height = paper.inner_mm
-    ink = [*_heading(page, width, first=place.first)]
+    heading = page.heading(place.part, place.parts)
+    ink = [*_heading(heading, page.reader, width)]
     down = height - BLOCK_MM
     ink += [moved(piece, 0.0, down) for piece in _foot(sheets, page, width, place, scale)]
     return tuple(moved(piece, paper.margin_mm, paper.margin_mm) for piece in ink)
 
 
-def _heading(page: SheetPage, width_mm: float, *, first: bool) -> list[Ink]:
-    title = f"{page.number}  {page.title}" + ("" if first else " (continued)")
-    reader = f"for {page.reader}" if page.reader else ""
-    right = clipped(reader, width_mm * 0.4, _READER)
+def _heading(title: str, reader: str, width_mm: float) -> list[Ink]:
+    right = clipped(f"for {reader}" if reader else "", width_mm * 0.4, _READER)
     wide = _READER._replace(size_pt=right.size_pt).width_mm(right.words)
     left = clipped(title, width_mm - wide - 4.0, _HEADING)
     line = Rule(((0.0, HEADING_MM - 2.2), (width_mm, HEADING_MM - 2.2)), 0.5)
@@ -74,9 +74,9 @@ def _foot(
     top = BLOCK_MM - rows_mm
     ink = _caution(sheets.caution, width_mm, top)
     upper = (
-        ("Project", _name(sheets.project), 5.0),
-        ("Page", f"{page.number} {page.title}", 3.4),
-        ("Scale", scale, 2.2),
+        ("Project", _name(sheets.project), 4.9),
+        ("Page", page.heading(place.part, place.parts), 3.8),
+        ("Scale", scale, 1.9),
         ("Revision", sheets.revision, 1.2),
         ("Date", sheets.date, 1.6),
         ("Sheet", f"{place.number} of {place.of}", 1.6),

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
+from itertools import groupby
+from operator import attrgetter
 from typing import NamedTuple
 
 from powerplan.sheets.fonts import drawable, points_mm, text_width_em
@@ -13,10 +16,10 @@ LEADING = 1.3
 LEAST_PT = 7.0
 """Nothing on a sheet is smaller."""
 
-_TIES = (
-    re.compile(r"(?<=[0-9]) (?=(?:A|V|W|ft|in|mm|m|%|AWG)(?![A-Za-z0-9]))"),
-    re.compile(r"(?<=[0-9].ft) (?=[0-9])"),
-    re.compile(r"(?<=[0-9]) (?=[0-9]{1,2}/[0-9])"),
+_TIES = re.compile(
+    r"(?<=[0-9]) (?=(?:A|V|W|ft|in|mm|m|%|AWG)(?![A-Za-z0-9]))"
+    r"|(?<=[0-9].ft) (?=[0-9])"
+    r"|(?<=[0-9]) (?=[0-9]{1,2}/[0-9])"
 )
 _TIE = "\u00a0"
 _HYPHEN = re.compile(r"(?<=[A-Za-z]{3}-)(?=[A-Za-z]{3})")
@@ -65,19 +68,38 @@ def lines_of(text: str, width_mm: float, face: Face, *, lead: bool = False) -> l
     lead : bool
         True to make a few words before a colon bold.
     """
+    size_mm = points_mm(face.size_pt)
+    space = text_width_em(" ", bold=face.bold) * size_mm
     lines: list[Line] = []
     line: list[Word] = []
     used = 0.0
-    space = face.width_mm(" ")
-    for word in _words(drawable(text), face, lead):
-        for piece in _pieces(word, width_mm, face):
-            wide = _wide_mm(piece, face)
+    for word, wide_em in _words(text, face.bold, lead):
+        fits = wide_em * size_mm <= width_mm
+        for piece in (word,) if fits else _pieces(word, width_mm, face):
+            wide = (wide_em if fits else text_width_em(piece.text, bold=piece.bold)) * size_mm
             if line and used + space + wide > width_mm:
                 lines.append(tuple(line))
                 line, used = [], 0.0
             used += wide + (space if line else 0.0)
             line.append(piece)
     return [*lines, tuple(line)] if line or not lines else lines
+
+
+@lru_cache(maxsize=1 << 12)
+def widest_em(text: str, *, bold: bool) -> float:
+    """Return the width of the widest word of a text as a multiple of its letter size.
+
+    Quantities are taken as one word, and words with hyphens apart.
+
+    Parameters
+    ----------
+    text : str
+        Anything.
+    bold : bool
+        True for bold letters.
+    """
+    pieces = (piece for word, _ in _words(text, bold, False) for piece in at_hyphens(word.text))
+    return max((text_width_em(piece, bold=bold) for piece in pieces), default=0.0)
 
 
 def at_hyphens(word: str) -> list[str]:
@@ -102,16 +124,13 @@ def set_line(line: Line, x_mm: float, y_mm: float, face: Face) -> tuple[Letters,
     face : Face
         Size and boldness.
     """
-    runs: list[Word] = []
-    for word in line:
-        if runs and runs[-1].bold == word.bold:
-            runs[-1] = Word(f"{runs[-1].text} {word.text}", word.bold)
-        else:
-            runs.append(word)
-    letters = []
-    for run in runs:
-        letters.append(Letters((x_mm, y_mm), run.text, face.size_pt, run.bold))
-        x_mm += _wide_mm(run, face) + face.width_mm(" ")
+    size_mm, space = points_mm(face.size_pt), face.width_mm(" ")
+    letters: list[Letters] = []
+    for bold, run in groupby(line, attrgetter("bold")):
+        if letters:
+            x_mm += text_width_em(letters[-1].words, bold=letters[-1].bold) * size_mm + space
+        words = " ".join([word.text for word in run])
+        letters.append(Letters((x_mm, y_mm), words, face.size_pt, bold))
     return tuple(letters)
 
 
@@ -135,25 +154,28 @@ def clipped(text: str, width_mm: float, face: Face) -> Letters:
     return Letters((0.0, 0.0), words, face.size_pt, face.bold)
 
 
-def _words(text: str, face: Face, lead: bool) -> list[Word]:
-    """Words of a text; a quantity is one word."""
-    tied = " ".join(text.split())
+@lru_cache(maxsize=1 << 12)
+def _words(text: str, bold: bool, lead: bool) -> tuple[tuple[Word, float], ...]:
+    """Words of a text and their widths, as multiples of the letter size; a quantity is one word."""
+    tied = " ".join(drawable(text).split())
     found = _LEAD.match(tied) if lead else None
-    for tie in _TIES:
-        tied = tie.sub(_TIE, tied)
+    tied = _TIES.sub(_TIE, tied)
     bold_to = found.end() if found else 0
-    parts = ((tied[:bold_to], True), (tied[bold_to:], face.bold))
-    return [Word(word, bold) for part, bold in parts for word in part.split(" ") if word]
+    parts = ((tied[:bold_to], True), (tied[bold_to:], bold))
+    words = [
+        Word(word.replace(_TIE, " "), heavy)
+        for part, heavy in parts
+        for word in part.split(" ")
+        if word
+    ]
+    return tuple((word, text_width_em(word.text, bold=word.bold)) for word in words)
 
 
 def _pieces(word: Word, width_mm: float, face: Face) -> list[Word]:
-    """A word as it is; one too wide for a line is taken apart at ties and hyphens, or cut."""
-    loose = word._replace(text=word.text.replace(_TIE, " "))
-    if _wide_mm(loose, face) <= width_mm:
-        return [loose]
+    """A word that is too wide for a line, taken apart at ties and hyphens, or cut."""
     face = face._replace(bold=word.bold)
     pieces = []
-    for text in loose.text.split(" "):
+    for text in word.text.split(" "):
         line = ""
         for part in at_hyphens(text):
             if line and face.width_mm(line + part) > width_mm:
@@ -177,7 +199,3 @@ def _fitting(text: str, width_mm: float, face: Face) -> int:
         if room < 0 and place:
             return place
     return len(text)
-
-
-def _wide_mm(word: Word, face: Face) -> float:
-    return text_width_em(word.text, bold=word.bold) * points_mm(face.size_pt)

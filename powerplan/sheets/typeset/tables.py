@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from powerplan.sheets.fonts import drawable
+from math import ceil
+
+from powerplan.sheets.fonts import drawable, points_mm
 from powerplan.sheets.parts import Table
 from powerplan.sheets.typeset.blocks import STRONG, Block, base_mm, joined
 from powerplan.sheets.typeset.ink import Ink, Rule
-from powerplan.sheets.typeset.lines import LEAST_PT, Face, Line, at_hyphens, lines_of, set_line
+from powerplan.sheets.typeset.lines import LEAST_PT, Face, Line, lines_of, set_line, widest_em
 
 _PAD_MM = 1.3
-_ABOVE_MM = 4.6
+_ABOVE_MM, _ROW_AIR_MM = 4.6, 0.7
 _THIN_MM, _HEAVY_MM = 0.13, 0.4
 _WRITE_IN_MM, _WRITE_IN_ROW_MM = 21.0, 7.0
 _LINES_A_PIECE = 24
-_SHORT_MM = 17.0
+_SHORT_MM = (17.0, 23.0, 29.0, 36.0, 44.0)
+_COUNTED = (0.85, 0.7)
+_RAGGED = 1.12
 _WHOLE_MM = 70.0
 _HALVINGS = 30
 _SIZES_PT = (8.5, 8.0, 7.5, LEAST_PT)
@@ -21,7 +25,7 @@ _SIZES_PT = (8.5, 8.0, 7.5, LEAST_PT)
 Cells = tuple[tuple[Line, ...], ...]
 
 
-def table_blocks(table: Table, width_mm: float) -> list[Block]:
+def table_blocks(table: Table, width_mm: float, air: float = 1.0) -> list[Block]:
     """Return a table as blocks: its caption and head, then a block a row.
 
     Columns that are empty are made wide enough to write in. A row that is taller than a piece of
@@ -33,6 +37,8 @@ def table_blocks(table: Table, width_mm: float) -> list[Block]:
         The table; short rows are filled up with empty cells.
     width_mm : float
         The width there is. [mm]
+    air : float
+        The share of the usual space above and below the words of a row.
     """
     count = max([len(table.head), *map(len, table.rows)])
     head, *rows = (tuple(_filled(row, count)) for row in (table.head, *table.rows))
@@ -50,17 +56,18 @@ def table_blocks(table: Table, width_mm: float) -> list[Block]:
         tall = max((len(cell) for cell in cells), default=1)
         for start in range(0, tall, _LINES_A_PIECE):
             piece = tuple(cell[start : start + _LINES_A_PIECE] for cell in cells)
-            block = _row(piece, columns_mm, face, least_mm=_WRITE_IN_ROW_MM if write_in else 0.0)
+            least_mm = _WRITE_IN_ROW_MM if write_in else 0.0
+            block = _row(piece, columns_mm, face, least_mm=least_mm, air=air)
             blocks.append(block._replace(again=again))
     return _kept(blocks)
 
 
 def _kept(blocks: list[Block]) -> list[Block]:
-    """A small table stays whole; of a larger one the last row is never alone on a sheet."""
+    """A small table stays whole; of a larger one no sheet has the first or the last row alone."""
     small = sum(block.height_mm for block in blocks) <= _WHOLE_MM
     last = len(blocks) - 1
     return [
-        block._replace(keep=block.keep or n == last - 1 or (small and n < last))
+        block._replace(keep=block.keep or n in (1, last - 1) or (small and n < last))
         for n, block in enumerate(blocks)
     ]
 
@@ -94,15 +101,21 @@ def _cells(row: tuple[str, ...], columns_mm: list[float], face: Face) -> Cells:
 
 
 def _row(
-    cells: Cells, columns_mm: list[float], face: Face, *, heavy: bool = False, least_mm: float = 0.0
+    cells: Cells,
+    columns_mm: list[float],
+    face: Face,
+    *,
+    heavy: bool = False,
+    least_mm: float = 0.0,
+    air: float = 1.0,
 ) -> Block:
     """One row with the lines around it: those above and below are shared with its neighbors."""
     tall = max((len(cell) for cell in cells), default=1)
-    height_mm = max(least_mm, tall * face.line_mm + 1.4)
+    height_mm = max(least_mm, tall * face.line_mm + 2 * _ROW_AIR_MM * air)
     ink: list[Ink] = []
     left = 0.0
     for cell, width in zip(cells, columns_mm, strict=True):
-        down = 0.7 + base_mm(face)
+        down = _ROW_AIR_MM * air + base_mm(face)
         for line in cell:
             ink += set_line(line, left + _PAD_MM, down, face)
             down += face.line_mm
@@ -126,7 +139,7 @@ def _column_widths(
         if sum(whole) <= width_mm:
             return whole, face
         if sum(least) <= width_mm:
-            return _shared(least, whole, width_mm), face
+            return _lowest((head, *rows), least, whole, width_mm, face), face
     return _squeezed(least, width_mm), face
 
 
@@ -139,7 +152,7 @@ def _needs(
     for number, title in enumerate(head):
         words = [strong.width_mm(word) for word in title.split()]
         texts = [row[number] for row in rows]
-        words += [_widest_mm(text, face) for text in texts]
+        words += [widest_em(text, bold=face.bold) * points_mm(face.size_pt) for text in texts]
         floor = _WRITE_IN_MM if _empty(rows, number) else 6.0
         narrow = max([floor - 2 * _PAD_MM, *words])
         least.append(narrow + 2 * _PAD_MM + 0.1)
@@ -148,19 +161,45 @@ def _needs(
     return least, whole
 
 
-def _widest_mm(text: str, face: Face) -> float:
-    """The widest word of a text, quantities taken as one and words with hyphens apart."""
-    words = (word for line in lines_of(text, 1e6, face) for word in line)
-    pieces = (piece for word in words for piece in at_hyphens(word.text))
-    return max(map(face.width_mm, pieces), default=0.0)
+def _lowest(
+    lines: tuple[tuple[str, ...], ...],
+    least: list[float],
+    whole: list[float],
+    width_mm: float,
+    face: Face,
+) -> list[float]:
+    """Widths that make the table about as low as it can be: tried is how many cells of a column
+    count, since a single long one should not cost all others, and up to which width a column does
+    not wrap."""
+    wide = [[face.width_mm(cell) + 2 * _PAD_MM for cell in line] for line in lines]
+    tried = [_shared(least, whole, width_mm, short_mm) for short_mm in _SHORT_MM]
+    for share in _COUNTED:
+        most = (sorted(column)[ceil(share * len(wide)) - 1] for column in zip(*wide, strict=True))
+        wants = [max(pair) for pair in zip(least, most, strict=True)]
+        if sum(wants) > width_mm:
+            tried += [_shared(least, wants, width_mm, short_mm) for short_mm in _SHORT_MM]
+    return min(tried, key=lambda widths_mm: _lines(wide, widths_mm))
 
 
-def _shared(least: list[float], whole: list[float], width_mm: float) -> list[float]:
+def _lines(wide: list[list[float]], widths_mm: list[float]) -> int:
+    """About how many lines rows take with columns of these widths; wrapped lines are not full."""
+    return sum(
+        max(
+            1 if cell <= width else max(2, ceil(_RAGGED * cell / width))
+            for cell, width in zip(cells, widths_mm, strict=True)
+        )
+        for cells in wide
+    )
+
+
+def _shared(
+    least: list[float], whole: list[float], width_mm: float, short_mm: float
+) -> list[float]:
     """Widths that take up what there is, so that all columns wrap into about as many lines.
 
     Short columns do not wrap, where that is possible.
     """
-    short = [full if full <= _SHORT_MM else floor for floor, full in zip(least, whole, strict=True)]
+    short = [full if full <= short_mm else floor for floor, full in zip(least, whole, strict=True)]
     if sum(short) <= width_mm:
         least = short
     fewest, most = 1.0, max(whole) / min(least)

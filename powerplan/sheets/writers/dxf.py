@@ -26,7 +26,9 @@ from powerplan.sheets.writers.dxf_words import dxf_words, mtext_words
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
-    from ezdxf.layouts.layout import Modelspace, Paperspace
+    from ezdxf.layouts.layout import Paperspace
+
+    from powerplan.sheets.writers.dxf_entities import Entities
 
 _WEIGHTS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140)
 _INCHES, _MILLIMETERS = 1, 4
@@ -55,7 +57,7 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
     paper : Paper
         What each layout is printed on.
     """
-    ezdxf = _library()
+    ezdxf = library()
     with _same_bytes(ezdxf):
         document: Document = ezdxf.new("R2010", setup=False)
         inches = plan.spec.project.units in ("ft-in", "in")
@@ -63,16 +65,21 @@ def dxf_bytes(plan: Plan, views: tuple[View, ...], sheets: SetOfSheets, *, paper
         _head(document, inches)
         _tables(document)
         frames = _frames(views, unit_m)
+        from powerplan.sheets.writers.dxf_entities import Entities  # builds on the library
+
+        entities = Entities(document.modelspace())
         for view, frame in zip(views, frames, strict=True):
-            _draw(document, view, frame, inches)
+            _draw(entities, document, view, frame, inches)
         _layouts(document, views, frames, sheets, paper)
+        for name in sorted(document.entitydb.dxf_types_in_use()):
+            document.classes.add_class(name)  # the library would add them in the order of a set
         stream = io.StringIO()
         document.write(stream)
     return stream.getvalue().encode(document.output_encoding, errors="replace")
 
 
-def _library() -> Any:
-    """The library that writes the file; what it has to say while loading is not data."""
+def library() -> Any:
+    """Return the library that writes the file; what it has to say while loading is not data."""
     with contextlib.redirect_stdout(io.StringIO()), _no_fonts():
         import ezdxf
     return ezdxf
@@ -165,12 +172,11 @@ def _frames(views: tuple[View, ...], unit_m: float) -> tuple[Frame, ...]:
     return tuple(frames)
 
 
-def _draw(document: Document, view: View, frame: Frame, inches: bool) -> None:
+def _draw(entities: Entities, document: Document, view: View, frame: Frame, inches: bool) -> None:
     style = _dimension_style(document, view.scale, frame, inches)
-    space: Modelspace = document.modelspace()
     written = (Text, Dimension)  # last, so that they clear what lies behind them
     for item in sorted(view.items, key=lambda item: isinstance(item, written)):
-        add_item(space, item, frame, document, style)
+        add_item(entities, item, frame, document, style)
 
 
 def _dimension_style(document: Document, scale: int, frame: Frame, inches: bool) -> str:
@@ -197,7 +203,7 @@ def _layouts(
     paper: Paper,
 ) -> None:
     names = _names(sheets)
-    for view, frame, (number, name) in zip(views, frames, names, strict=True):
+    for view, frame, (page, name) in zip(views, frames, names, strict=True):
         size = _sheet_for(view, paper)
         layout = document.layouts.new(name)
         layout.page_setup(
@@ -209,21 +215,22 @@ def _layouts(
         )
         layout.dxf.layout_flags = 0
         _viewport(layout, view, frame, size)
-        _title_block(layout, view, number, sheets, size)
+        _title_block(layout, view, page, sheets, size)
     if names:
         document.layouts.delete("Layout1")
 
 
 def _names(sheets: SetOfSheets) -> list[tuple[str, str]]:
-    """For each drawing its page's number, and a name for its layout that no other has."""
+    """For each drawing its page and which drawing of it, and a name for its layout that no other
+    has."""
     names: list[tuple[str, str]] = []
     for page in sheets.pages:
         figures = [part for part in page.parts if isinstance(part, Figure)]
         for count, figure in enumerate(figures, start=1):
-            number = f"page {page.number}"
-            number += f" drawing {count}" if len(figures) > 1 else ""
+            which = f" drawing {count}" if len(figures) > 1 else ""
             title = re.sub(r'[<>/\\":;?*|,=`]', "-", dxf_words(figure.view.title))
-            names.append((number, f"{number} {title}"))
+            of = f", drawing {count} of {len(figures)}" if which else ""
+            names.append((f"page {page.name}{of}", f"page {page.number}{which} {title}"))
     return names
 
 
@@ -254,7 +261,7 @@ def _viewport(layout: Paperspace, view: View, frame: Frame, paper: Paper) -> Non
 
 
 def _title_block(
-    layout: Paperspace, view: View, number: str, sheets: SetOfSheets, paper: Paper
+    layout: Paperspace, view: View, page: str, sheets: SetOfSheets, paper: Paper
 ) -> None:
     frame = layer("frame").cad
     left, right = paper.margin_mm, paper.width_mm - paper.margin_mm
@@ -264,7 +271,7 @@ def _title_block(
     line_mm = low + BLOCK_MM
     layout.add_line((left, line_mm), (right, line_mm), dxfattribs={"layer": frame})
     words = (
-        f"{sheets.project}; {number}; revision {sheets.revision}; {sheets.date}",
+        f"{sheets.project}; {page}; revision {sheets.revision}; {sheets.date}",
         f"{view.title}; scale: {scale_text(view.scale, sheets.units)}; {sheets.rules}",
         f"{sheets.program}; plan file {sheets.plan_hash}",
     )

@@ -58,7 +58,8 @@ def dxf_words(text: str) -> str:
         Anything.
     """
     tame = printable(text).replace("%%", "% %").replace("^", "^ ")
-    return " ".join("".join(_plain(char) for char in tame).split())
+    plain = tame if tame.isascii() else "".join(map(_plain, tame))
+    return " ".join(plain.split())
 
 
 def _plain(char: str) -> str:

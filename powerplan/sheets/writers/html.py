@@ -5,11 +5,23 @@ Everything that comes from a plan goes through ``_told``; nothing else puts text
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator
 from html import escape
 from itertools import groupby
+from typing import NamedTuple
 
-from powerplan.sheets.parts import Drawing, Figure, Items, Marked, Part, Say, Table, Ticks
+from powerplan.sheets.parts import (
+    Contents,
+    Drawing,
+    Figure,
+    Items,
+    Marked,
+    Part,
+    Say,
+    Table,
+    Ticks,
+)
 from powerplan.sheets.printed import SetOfSheets, SheetPage
 from powerplan.sheets.typeset.scales import scale_text
 from powerplan.sheets.writers.columns import printable
@@ -46,7 +58,7 @@ def html_text(sheets: SetOfSheets) -> str:
 
 def _nav(sheets: SetOfSheets) -> str:
     links = "".join(
-        f'<li><a href="#page-{number}">{_told(page.number)}. {_told(page.title)} '
+        f'<li><a href="#page-{number}">page {_told(page.name)} '
         f"(for {_told(page.reader)})</a></li>\n"
         for number, page in enumerate(sheets.pages, 1)
     )
@@ -93,7 +105,8 @@ def _caution(sheets: SetOfSheets, kind: str = "") -> str:
 def _page(number: int, page: SheetPage, sheets: SetOfSheets) -> str:
     name = f"page-{number}"
     sheet = ("page", f"{page.number} of {len(sheets.pages)}")
-    parts = "".join(_parts(page.parts, name, sheets.units))
+    place = _Place(name, sheets.units, _linking(sheets))
+    parts = "".join(_parts(page.parts, place))
     return (
         f'<section id="{name}"{_turned(page)} aria-labelledby="{name}-title">\n'
         f'<h2 id="{name}-title">{_told(page.number)}. {_told(page.title)}</h2>\n'
@@ -109,39 +122,61 @@ def _turned(page: SheetPage) -> str:
     return ' class="sideways"' if wide else ""
 
 
-def _parts(parts: tuple[Part, ...], page: str, units: str) -> Iterator[str]:
+class _Place(NamedTuple):
+    """Where a part stands: its own name, how lengths print, and what makes a text harmless and
+    links the pages that it names."""
+
+    name: str
+    units: str
+    linked: Callable[[str], str]
+
+
+def _linking(sheets: SetOfSheets) -> Callable[[str], str]:
+    """What makes a text harmless and links the pages that it names."""
+    numbers = {f"page {_told(page.name)}": n for n, page in enumerate(sheets.pages, 1)}
+    named = re.compile("|".join(map(re.escape, numbers)))
+
+    def link(found: re.Match[str]) -> str:
+        return f'<a href="#page-{numbers[found[0]]}">{found[0]}</a>'
+
+    return lambda text: named.sub(link, _told(text))
+
+
+def _parts(parts: tuple[Part, ...], place: _Place) -> Iterator[str]:
     """The parts in their order; marked ones that follow each other are one list."""
     told = 0
     for marked, group in groupby(parts, key=lambda part: isinstance(part, Marked)):
         if marked:
-            entries = "".join(_entry(part) for part in group if isinstance(part, Marked))
+            entries = "".join(_entry(part, place) for part in group if isinstance(part, Marked))
             yield f'<dl class="marked">\n{entries}</dl>\n'
             continue
         for part in group:
             told += 1
-            yield _part(part, f"{page}-part-{told}", units)
+            yield _part(part, place._replace(name=f"{place.name}-part-{told}"))
 
 
-def _part(part: Part, name: str, units: str) -> str:
+def _part(part: Part, place: _Place) -> str:
+    if isinstance(part, Contents):
+        return ""  # the list of links at the top
     if isinstance(part, Say):
-        return f"<p>{_told(part.text)}</p>\n"
+        return f"<p>{place.linked(part.text)}</p>\n"
     if isinstance(part, Items):
-        return _items(part, name)
+        return _items(part, place)
     if isinstance(part, Table):
         return table_html(part)
     if isinstance(part, Figure):
-        return _figure(part, name, units)
+        return _figure(part, place.name, place.units)
     if isinstance(part, Ticks):
-        return _ticks(part, name)
+        return _ticks(part, place.name)
     if isinstance(part, Drawing):
         lines = "\n".join(_told(line) for line in part.lines)
         return f'<pre role="region" aria-label="Drawing in letters" tabindex="0">{lines}</pre>\n'
-    return f'<dl class="marked">\n{_entry(part)}</dl>\n'
+    return f'<dl class="marked">\n{_entry(part, place)}</dl>\n'
 
 
-def _items(part: Items, name: str) -> str:
-    kind = "ol" if part.numbered else "ul"
-    items = "".join(f"<li>{_told(item)}</li>\n" for item in part.items)
+def _items(part: Items, place: _Place) -> str:
+    kind, name = "ol" if part.numbered else "ul", place.name
+    items = "".join(f"<li>{place.linked(item)}</li>\n" for item in part.items)
     if not part.lead:
         return f"<{kind}>\n{items}</{kind}>\n"
     return (
@@ -163,23 +198,23 @@ def _ticks(part: Ticks, name: str) -> str:
     )
 
 
-def _entry(part: Marked) -> str:
+def _entry(part: Marked, place: _Place) -> str:
     """A mark and what belongs to it: the first line in front, lines with a dash as a list."""
     first, *rest = part.lines or ("",)
     kind = part.mark.lower().replace(" ", "-")
     sort = f' class="{kind}"' if kind in ("not-met", "not-checked") else ""
     mark = f"{_told(part.mark)}: " if part.mark else ""
-    lines = "".join(_lines(rest))
-    return f"<div{sort}>\n<dt>{mark}{_told(first)}</dt>\n<dd>{lines}</dd>\n</div>\n"
+    lines = "".join(_lines(rest, place))
+    return f"<div{sort}>\n<dt>{mark}{place.linked(first)}</dt>\n<dd>{lines}</dd>\n</div>\n"
 
 
-def _lines(lines: list[str]) -> Iterator[str]:
+def _lines(lines: list[str], place: _Place) -> Iterator[str]:
     for listed, group in groupby(lines, key=lambda line: line.startswith("- ")):
         if listed:
-            items = "".join(f"<li>{_told(line[2:])}</li>" for line in group)
+            items = "".join(f"<li>{place.linked(line[2:])}</li>" for line in group)
             yield f"<ul>{items}</ul>\n"
         else:
-            yield "".join(f"<p>{_told(line)}</p>\n" for line in group)
+            yield "".join(f"<p>{place.linked(line)}</p>\n" for line in group)
 
 
 def _figure(part: Figure, name: str, units: str) -> str:

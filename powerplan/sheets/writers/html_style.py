@@ -108,7 +108,8 @@ _PRINT = """\
   h2 { font-size: 14pt; }
   h1, h2, legend, caption, figcaption { break-after: avoid; }
   p, li, dd { max-width: none; orphans: 3; widows: 3; }
-  .skip, .size, .kept, nav { display: none; }
+  .skip, .size, .kept { display: none; }
+  nav a { padding: .3mm 0; border: 0; }
   .caution.first { display: block; }
   .line .also { display: inline; }
   section { break-before: page; border: 0; margin: 0; }

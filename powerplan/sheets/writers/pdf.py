@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import io
+import math
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -12,6 +13,7 @@ from powerplan.sheets.layout import PaperSheet, sheets_of_paper
 from powerplan.sheets.lower import Lowered, Mask, Stroke, Words, lowered
 from powerplan.sheets.typeset.ink import Letters, Picture, Rule
 from powerplan.sheets.writers.columns import printable
+from powerplan.sheets.writers.content import Content, Typeface
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -60,6 +62,8 @@ def _binary() -> Iterator[None]:
 
 
 def _written(make: Any, sheets: SetOfSheets, paper: Paper) -> bytes:
+    from reportlab.pdfbase import pdfmetrics
+
     stream = io.BytesIO()
     canvas = make(
         stream,
@@ -71,8 +75,10 @@ def _written(make: Any, sheets: SetOfSheets, paper: Paper) -> bytes:
     )
     _describe(canvas, sheets)
     lower = cache(lowered)
+    plain, bold = (Typeface(pdfmetrics.getFont(name), canvas._doc) for name in (_PLAIN, _BOLD))
     for sheet in sheets_of_paper(sheets, paper):
-        _Pen(canvas, sheet.paper, lower).draw(sheet)
+        canvas.setPageSize((sheet.paper.width_mm * _PT, sheet.paper.height_mm * _PT))
+        canvas.addLiteral(_Pen(sheet.paper, (plain, bold), lower).drawn(sheet))
         _bookmark(canvas, sheet)
         canvas.showPage()
     canvas.save()
@@ -107,7 +113,7 @@ def _describe(canvas: Any, sheets: SetOfSheets) -> None:
 def _bookmark(canvas: Any, sheet: PaperSheet) -> None:
     place = f"sheet-{sheet.number}"
     canvas.bookmarkPage(place)
-    name = f"Sheet {sheet.number}: {sheet.page.number} {sheet.page.title}"
+    name = f"Sheet {sheet.number}: {sheet.heading}"
     canvas.addOutlineEntry(drawable(name), place, 0)
 
 
@@ -115,106 +121,79 @@ class _Pen:
     """Draws one sheet of paper."""
 
     def __init__(
-        self, canvas: Any, paper: Paper, lower: Callable[[View], tuple[Lowered, ...]]
+        self,
+        paper: Paper,
+        faces: tuple[Typeface, Typeface],
+        lower: Callable[[View], tuple[Lowered, ...]],
     ) -> None:
-        self.canvas = canvas
         self.paper = paper
+        self.faces = faces
         self.lower = lower
+        self.content = Content()
 
-    def draw(self, sheet: PaperSheet) -> None:
-        """Draw all there is on a sheet: pictures first, so that no mask of theirs hides words."""
-        size = (self.paper.width_mm * _PT, self.paper.height_mm * _PT)
-        self.canvas.setPageSize(size)
-        self.canvas.setLineJoin(0)
-        self.canvas.setLineCap(0)
+    def drawn(self, sheet: PaperSheet) -> str:
+        """Return all there is on a sheet: pictures first, so that no mask hides other words."""
         for piece in sheet.ink:
             if isinstance(piece, Picture):
                 self.picture(piece)
         for piece in sheet.ink:
             if isinstance(piece, Rule):
-                points = tuple(self.spot(point) for point in piece.points_mm)
-                self.path(points, piece.weight_mm, piece.dash_mm, closed=piece.closed)
+                points = [self.spot(point) for point in piece.points_mm]
+                self.line(points, piece.weight_mm, piece.dash_mm, closed=piece.closed)
             elif isinstance(piece, Letters):
-                self.canvas.setFont(_BOLD if piece.bold else _PLAIN, piece.size_pt)
-                self.canvas.drawString(*self.spot(piece.at_mm), piece.words)
+                face = self.faces[piece.bold]
+                self.content.write(self.spot(piece.at_mm), piece.words, face, piece.size_pt)
+        return self.content.text
 
     def spot(self, at_mm: Point) -> Point:
         """Return a place of the sheet as the PDF counts it, from the lower left. [pt]"""
         return (at_mm[0] * _PT, (self.paper.height_mm - at_mm[1]) * _PT)
 
-    def path(
-        self,
-        points: tuple[Point, ...],
-        weight_mm: float,
-        dash_mm: tuple[float, ...],
-        *,
-        closed: bool = False,
-        filled: bool = False,
+    def line(
+        self, points: list[Point], weight_mm: float, dash_mm: tuple[float, ...], *, closed: bool
     ) -> None:
-        """Draw a line, or an area full of ink. [pt, mm]"""
-        if len(points) < 2:
-            return
-        canvas = self.canvas
-        canvas.setLineWidth(weight_mm * _PT)
-        canvas.setDash([length * _PT for length in dash_mm])
-        way = canvas.beginPath()
-        way.moveTo(*points[0])
-        for point in points[1:]:
-            way.lineTo(*point)
-        if closed or filled:
-            way.close()
-        canvas.drawPath(way, stroke=0 if filled else 1, fill=1 if filled else 0)
+        """Draw a line. [pt, mm]"""
+        if len(points) > 1:
+            dash_pt = tuple([length * _PT for length in dash_mm])
+            self.content.line(points, weight_mm * _PT, dash_pt, closed=closed)
 
     def picture(self, picture: Picture) -> None:
         """Draw a view, or the window of it that is asked for, at its true scale."""
-        canvas, window = self.canvas, picture.window
+        window = picture.window
         left, top = self.spot(picture.at_mm)
-        canvas.saveState()
-        canvas.translate(
-            left - window.left_mm * _PT, top - (window.bottom_mm + window.height_mm) * _PT
-        )
-        edge = canvas.beginPath()
-        edge.rect(
-            window.left_mm * _PT,
-            window.bottom_mm * _PT,
-            window.width_mm * _PT,
-            window.height_mm * _PT,
-        )
-        canvas.clipPath(edge, stroke=0, fill=0)
+        x, y = window.left_mm * _PT, window.bottom_mm * _PT
+        size = (window.width_mm * _PT, window.height_mm * _PT)
+        self.content.begin_window((left - x, top - y - size[1]), (x, y), size)
         for shape in self.lower(picture.view):
             if isinstance(shape, Stroke):
                 self.stroke(shape)
             elif isinstance(shape, Mask):
-                self.mask(shape)
+                self.content.area(_points(shape.corners_mm), gray=1)
             else:
                 self.words(shape)
-        canvas.restoreState()
+        self.content.end_window()
 
     def stroke(self, shape: Stroke) -> None:
-        """Draw one line of a view."""
-        points = tuple((x * _PT, y * _PT) for x, y in shape.points_mm)
-        self.path(points, shape.weight_mm, shape.dash_mm, closed=shape.closed, filled=shape.filled)
-
-    def mask(self, shape: Mask) -> None:
-        """Clear the paper behind words."""
-        self.canvas.setFillGray(1)
-        points = tuple((x * _PT, y * _PT) for x, y in shape.corners_mm)
-        self.path(points, 0.0, (), filled=True)
-        self.canvas.setFillGray(0)
+        """Draw one line or area of a view."""
+        points = _points(shape.points_mm)
+        if shape.filled:
+            self.content.area(points)
+        else:
+            self.line(points, shape.weight_mm, shape.dash_mm, closed=shape.closed)
 
     def words(self, shape: Words) -> None:
         """Write words of a view around their anchor."""
-        canvas = self.canvas
         words = drawable(shape.words)
         left_mm = text_width_mm(words, shape.height_mm) * _ANCHORS_LEFT[shape.anchor[0]]
         down_mm = shape.height_mm * _ANCHORS_DOWN[shape.anchor[1]]
-        canvas.setFont(_PLAIN, shape.height_mm / CAP * _PT)
-        x, y = shape.at_mm[0] * _PT, shape.at_mm[1] * _PT
-        if not shape.angle_deg:
-            canvas.drawString(x - left_mm * _PT, y - down_mm * _PT, words)
-            return
-        canvas.saveState()
-        canvas.translate(x, y)
-        canvas.rotate(shape.angle_deg)
-        canvas.drawString(-left_mm * _PT, -down_mm * _PT, words)
-        canvas.restoreState()
+        turn = math.radians(shape.angle_deg)
+        x_mm = shape.at_mm[0] - left_mm * math.cos(turn) + down_mm * math.sin(turn)
+        y_mm = shape.at_mm[1] - left_mm * math.sin(turn) - down_mm * math.cos(turn)
+        size_pt = shape.height_mm / CAP * _PT
+        at = (x_mm * _PT, y_mm * _PT)
+        self.content.write(at, words, self.faces[0], size_pt, shape.angle_deg)
+
+
+def _points(points_mm: tuple[Point, ...]) -> list[Point]:
+    """Points of a view as the PDF counts them. [mm in, pt out]"""
+    return [(x * _PT, y * _PT) for x, y in points_mm]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from powerplan.sheets.parts import (
+    Contents,
     Drawing,
     Figure,
     Items,
@@ -14,6 +15,7 @@ from powerplan.sheets.parts import (
     Table,
     Ticks,
 )
+from powerplan.sheets.sheet_numbers import contents_table
 from powerplan.sheets.writers.columns import WIDTH, clip, columns, padded, printable, wrap
 from powerplan.sheets.writers.table import table_lines
 
@@ -73,6 +75,8 @@ def _part(part: Part, encoding: str) -> list[str]:
         head = tuple(tame(cell) for cell in part.head)
         rows = tuple(tuple(tame(cell) for cell in row) for row in part.rows)
         return [*wrap(f"{tame(part.caption)}:", WIDTH), *table_lines(head, rows)]
+    if isinstance(part, Contents):
+        return _part(contents_table(part), encoding)
     if isinstance(part, Drawing):
         return [clip(tame(line), WIDTH) for line in part.lines]
     if isinstance(part, Figure):
