@@ -160,7 +160,7 @@ def without(piece: Convex, holes: Iterable[Convex]) -> tuple[Convex, ...]:
 
 
 def _less(piece: Convex, hole: Convex) -> list[Convex]:
-    if separation_m(piece, hole) > -_SLIVER_M:
+    if _off_one_side(piece, hole) or _off_one_side(hole, piece):
         return [piece]
     left: list[Convex] = []
     inner: Convex | None = piece
@@ -170,6 +170,14 @@ def _less(piece: Convex, hole: Convex) -> list[Convex]:
             left.append(outside)
         inner = cut(inner, (out_x, out_y, reach))
     return left
+
+
+def _off_one_side(one: Convex, other: Convex) -> bool:
+    """Whether a piece lies, but for a hair, beyond one side of another; mostly the first tells."""
+    return any(
+        min([x * a + y * b for a, b in other.corners]) - reach > -_SLIVER_M
+        for x, y, reach in one.sides
+    )
 
 
 def thickness_m(piece: Convex) -> float:

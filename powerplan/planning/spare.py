@@ -10,6 +10,7 @@ from itertools import pairwise
 import shapely
 
 from powerplan.engineering.cords.clip import span_inside
+from powerplan.engineering.cords.decks import Deck, rises_m
 from powerplan.engineering.cords.floor import COVER_M, Shape, box, grown, united
 from powerplan.engineering.seating.frames import polygon
 from powerplan.engineering.seating.poses import SeatedChair
@@ -24,6 +25,10 @@ from powerplan.planning.site import Site
 
 # How far the middle of an oval is tried to each side of the chair's own, and in what steps. [m]
 _ASIDE_M, _STEP_M = 0.3, 0.05
+_STEPS = range(1, round(_ASIDE_M / _STEP_M) + 1)
+_ASIDES_M = (0.0, *(side * step * _STEP_M for step in _STEPS for side in (-1, 1)))
+# More than the grid takes from a length between two places. [m]
+_GRID_TAKES_M = 1e-5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,12 +135,13 @@ def _neighbors(site: Site, chair: SeatedChair, leg: Leg) -> tuple[SeatedChair, .
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Beds:
     """Floor for coils, as clear of reclined chairs as cords are of what moves or just off them;
-    floor for their tails; and what lies loose on it. [m]"""
+    floor for their tails; what lies loose on it; and floor as far from walls as cords are. [m]"""
 
     clear: Shape
     just_off: Shape
     tails: Shape
     loose: Shape
+    off_walls: Shape
 
 
 def _beds(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> _Beds:
@@ -150,8 +156,9 @@ def _beds(site: Site, legs: tuple[tuple[Run, Leg], ...]) -> _Beds:
     )
     near_m = site.rules.length_m("cord_clearance") - COVER_M
     clear = shapely.difference(just_off, grown(swept, near_m))
-    shapely.prepare([clear, just_off])
-    return _Beds(clear=clear, just_off=just_off, tails=tails, loose=loose)
+    off_walls = grown(site.router.floor.room, COVER_M - site.router.floor.clearance_m)
+    shapely.prepare([clear, just_off, tails, off_walls])
+    return _Beds(clear=clear, just_off=just_off, tails=tails, loose=loose, off_walls=off_walls)
 
 
 def served(run: Run, leg: Leg) -> SeatedChair:
@@ -177,11 +184,13 @@ def _place(
 ) -> Coil | None:
     """The best free floor behind a chair, with no cord under the coil but where it lies in line."""
     depth_m, spare = site.rules.length_m("coil_depth"), left_over_m(leg.bought_m, leg.length_m)
+    most_m = (spare - math.pi * depth_m) / 2
+    line = shapely.LineString(leg.path)
     for middle, floor in _spots(site, chair, coil_size_m(spare, site.rules), beds):
         least = Coil(middle=middle, width_m=depth_m, depth_m=depth_m)
         if not shapely.covers(floor, box(least.rect)):
             continue  # not even one round loop has room
-        tail = _tail(site, leg.path, middle, depth_m, beds.tails)
+        tail = _tail(site, line, middle, depth_m, beds.tails, most_m)
         if tail is None or _goes_over(tail, beds.loose):
             continue
         left_m = spare - 2 * path_length_m(tail)
@@ -189,7 +198,7 @@ def _place(
             continue
         wide_m, deep_m = coil_size_m(left_m, site.rules)
         coil = Coil(middle=middle, width_m=wide_m, depth_m=deep_m, tail=tail)
-        if not _lies_free(site, chair, coil, floor, taken):
+        if not _lies_free(site, chair, coil, floor, beds.off_walls, taken):
             continue
         under = [*others, leg.path] if tail else others
         if not any(_passes(path, coil.rect) for path in under):
@@ -203,9 +212,10 @@ def _spots(
     """Places for the middle of a coil and the floor it keeps to: clear of reclined chairs where
     there is room for that, else just off them."""
     near_m = site.rules.length_m("cord_clearance")
+    spans = _spans(site, chair) if chair.frame.is_room else []
     for clear_m, floor in ((near_m, beds.clear), (0.0, beds.just_off)):
         middles = (
-            _middles(site, chair, size_m[1], clear_m)
+            _middles(site, chair, size_m[1], clear_m, spans)
             if chair.frame.is_room
             else _askew_middles(site, chair, size_m, clear_m)
         )
@@ -213,27 +223,36 @@ def _spots(
             yield middle, floor
 
 
-def _middles(site: Site, chair: SeatedChair, depth_m: float, clear_m: float) -> Iterator[Point]:
+def _spans(site: Site, chair: SeatedChair) -> list[tuple[float, float]]:
+    """How far back covered floor goes behind a chair, by how far to its right. [m]"""
+    near_m = chair.floor.back_m - site.router.floor.keep_m
+    lanes = site.router.floor.lanes
+    behind = [(x_m, _behind(lanes, chair.x_m + x_m, near_m)) for x_m in _ASIDES_M]
+    return [(x_m, far_m) for x_m, far_m in behind if far_m is not None]
+
+
+def _middles(
+    site: Site,
+    chair: SeatedChair,
+    depth_m: float,
+    clear_m: float,
+    spans: list[tuple[float, float]],
+) -> Iterator[Point]:
     """Places for the middle of a coil, the best first."""
-    lanes, keep_m = site.router.floor.lanes, site.router.floor.keep_m
-    steps = range(1, round(_ASIDE_M / _STEP_M) + 1)
-    aside = (0.0, *(side * step * _STEP_M for step in steps for side in (-1, 1)))
-    near_m = chair.floor.back_m - keep_m
+    near_m = chair.floor.back_m - site.router.floor.keep_m
     wall_m = site.rules.length_m("cord_clearance")
     reclined_m = chair.y_m - chair.kind.back_travel_m - clear_m
-    spans = [(x_m, _behind(lanes, chair.x_m + x_m, near_m)) for x_m in aside]
     ahead_m = min(reclined_m, near_m)
     for x_m, far_m in spans:
-        if far_m is not None and ahead_m - far_m >= depth_m:
+        if ahead_m - far_m >= depth_m:
             middle_m = min(max((far_m + ahead_m) / 2, far_m + wall_m + depth_m / 2), ahead_m)
             near = ahead_m - depth_m / 2
             yield on_grid(chair.x_m + x_m), on_grid(min(middle_m, near))
             yield on_grid(chair.x_m + x_m), on_grid(near)
     for x_m, far_m in spans:
-        if far_m is not None:
-            room_m = ahead_m - depth_m - far_m - wall_m
-            for step in range(1, math.floor(room_m / _STEP_M) + 1):
-                yield on_grid(chair.x_m + x_m), on_grid(ahead_m - depth_m / 2 - step * _STEP_M)
+        room_m = ahead_m - depth_m - far_m - wall_m
+        for step in range(1, math.floor(room_m / _STEP_M) + 1):
+            yield on_grid(chair.x_m + x_m), on_grid(ahead_m - depth_m / 2 - step * _STEP_M)
 
 
 def _askew_middles(
@@ -244,38 +263,40 @@ def _askew_middles(
     half_m = (size_m[0] * sine + size_m[1] * cosine) / 2
     near_m = chair.floor.back_m - site.router.floor.keep_m
     reclined_m = chair.spot[1] - chair.kind.back_travel_m - clear_m
-    steps = range(1, round(_ASIDE_M / _STEP_M) + 1)
-    aside = (0.0, *(side * step * _STEP_M for step in steps for side in (-1, 1)))
     ahead_m = min(reclined_m, near_m)
-    for back_m in (0.0, *(step * _STEP_M for step in steps)):
-        for right_m in aside:
+    for back_m in (0.0, *(step * _STEP_M for step in _STEPS)):
+        for right_m in _ASIDES_M:
             yield chair.frame.point((chair.spot[0] + right_m, ahead_m - half_m - back_m))
 
 
 def _tail(
-    site: Site, path: tuple[Point, ...], middle: Point, depth_m: float, floor: Shape
+    site: Site, line: Shape, middle: Point, depth_m: float, floor: Shape, most_m: float
 ) -> tuple[Point, ...] | None:
-    """The way from a cord's path to the near edge of a coil; None where there is none."""
-    at = _nearest(path, middle)
-    if math.dist(at, middle) <= depth_m / 2:
+    """The way from a cord's line to the near edge of a coil; None where there is none, or where
+    even a straight one would be longer than the most that it may be."""
+    at = _nearest(line, middle)
+    off_m = math.dist(at, middle) - depth_m / 2
+    if off_m <= 0.0:
         return ()
+    if off_m > most_m + _GRID_TAKES_M:
+        return None
     edges = [(middle[0], on_grid(middle[1] + side * depth_m / 2)) for side in (-1, 1)]
     edge = min(edges, key=lambda one: math.dist(one, at))
-    at = _nearest(path, edge)
-    if shapely.covers(floor, shapely.LineString((at, edge))) and not _steps(site, (at, edge)):
+    at = _nearest(line, edge)
+    decks = site.router.floor.decks
+    if shapely.covers(floor, shapely.LineString((at, edge))) and not _steps(decks, (at, edge)):
         return (at, edge)
-    way = site.router.covered_route(at, edge)
-    return None if way is None or micrometers(way.rises_m) else way.path
+    way = site.router.covered_path(at, edge)
+    return None if way is None or _steps(decks, way) else way
 
 
-def _steps(site: Site, path: tuple[Point, ...]) -> bool:
-    return micrometers(site.router.floor.measure(path).rises_m) > 0
+def _steps(decks: tuple[Deck, ...], path: tuple[Point, ...]) -> bool:
+    """Whether a path goes up or down a riser's edge."""
+    return micrometers(math.fsum(rises_m(decks, segment) for segment in pairwise(path))) > 0
 
 
-def _nearest(path: tuple[Point, ...], to: Point) -> Point:
-    line = shapely.LineString(path)
-    if line.length == 0.0:
-        return path[0]
+def _nearest(line: Shape, to: Point) -> Point:
+    """The place of a line nearest to another place; its first where the line has no length."""
     at = shapely.line_interpolate_point(line, shapely.line_locate_point(line, shapely.Point(to)))
     return (on_grid(at.x), on_grid(at.y))
 
@@ -294,10 +315,14 @@ def _behind(lanes: Shape, x_m: float, near_m: float) -> float | None:
 
 
 def _lies_free(
-    site: Site, chair: SeatedChair, coil: Coil, floor: Shape, taken: tuple[Coil, ...]
+    site: Site,
+    chair: SeatedChair,
+    coil: Coil,
+    floor: Shape,
+    off_walls: Shape,
+    taken: tuple[Coil, ...],
 ) -> bool:
     rect = coil.rect
-    off_walls = grown(site.router.floor.room, COVER_M - site.router.floor.clearance_m)
     if not shapely.covers(off_walls, box(rect)):
         return False
     if any(_passes(other.tail, rect) or _passes(coil.tail, other.rect) for other in taken):

@@ -98,7 +98,7 @@ class Router:
             self._found[last, first] = way
         return self._found[there]
 
-    def covered_route(self, start: Point, end: Point) -> Route | None:
+    def covered_path(self, start: Point, end: Point) -> tuple[Point, ...] | None:
         """Return the way that keeps to covered floor; None where covered floor does not join them.
 
         Parameters
@@ -107,7 +107,7 @@ class Router:
             Two places. [m]
         """
         path = self._covered_path(start, end)
-        return None if path is None else self.floor.measure(straightened(path))
+        return None if path is None else straightened(path)
 
     def guessed(self, start: Point, end: Point) -> Route:
         """Return the straight line from one place to another, whatever lies on it.
