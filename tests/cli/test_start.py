@@ -2,11 +2,13 @@
 
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
 _STOP_WHILE = """
 import sys
+from pathlib import Path
 
 class Stop:
     def find_spec(self, name, path=None, target=None):
@@ -29,3 +31,28 @@ def test_a_stop_while_the_program_is_imported_is_no_traceback(name: str) -> None
     assert ran.returncode == 130
     assert ran.stderr.strip() == "powerplan: stopped"
     assert ran.stdout == ""
+
+
+_COUNT = """
+import gc, sys
+from powerplan.start import start
+looked = []
+gc.callbacks.append(lambda phase, info: looked.append(phase))
+sys.argv = ["powerplan", "check", {plan!r}]
+code = start()
+print(code, len(looked), gc.get_freeze_count() > 10_000)
+"""
+
+
+def test_the_collector_neither_looks_through_a_usual_plan_nor_clears_up_after_it() -> None:
+    plan = Path(__file__).parents[2] / "examples" / "three-row-cinema.toml"
+    ran = subprocess.run(
+        [sys.executable, "-c", _COUNT.format(plan=str(plan))],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    code, looked, frozen = ran.stdout.splitlines()[-1].split()
+    assert code == "4"
+    assert looked == "0"
+    assert frozen == "True"
