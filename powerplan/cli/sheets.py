@@ -19,6 +19,7 @@ from powerplan.cli.issued import (
     revision_folder,
 )
 from powerplan.cli.progress import Progress
+from powerplan.cli.second import Second
 from powerplan.sheets.paper import PAPERS
 
 if TYPE_CHECKING:
@@ -59,9 +60,15 @@ def command(
     """Plan, write the set, list its files, and return the exit code."""
     letter = _letter(revision)
     date = _date(day)
-    with Progress() as progress:
+    with Progress() as progress, _writer() as writer:
         progress.stage("planning")
-        return _issue_set(plan, folder, paper, letter, date, again, progress)
+        return _issue_set(plan, folder, paper, letter, date, again, progress, writer)
+
+
+def _writer() -> Second:
+    """What writes the CAD file meanwhile: its library takes as long to load as a plan takes."""
+    place = "powerplan.sheets.writers.dxf"
+    return Second(place, ready="library", work="dxf_bytes", loads="ezdxf")
 
 
 def _issue_set(
@@ -72,6 +79,7 @@ def _issue_set(
     date: str,
     again: bool,
     progress: Progress,
+    writer: Second,
 ) -> int:
     from powerplan.cli.checked import check_code, check_text
     from powerplan.cli.kept import kept_files
@@ -89,7 +97,7 @@ def _issue_set(
         _list(folder, newest, found.plan, "unchanged; --again issues it anew")
         return found.plan.decision.exit_code
     letter = letter or next_revision(newest)
-    files = _files(found.plan, paper, letter, date, progress)
+    files = _files(found.plan, paper, letter, date, progress, writer)
     files[RECORD] = record
     if not found.from_record:
         files.update(kept_files(path, found.plan, tuple(files)))
@@ -100,7 +108,7 @@ def _issue_set(
 
 
 def _files(
-    plan: Plan, paper: str | None, letter: str, date: str, progress: Progress
+    plan: Plan, paper: str | None, letter: str, date: str, progress: Progress, writer: Second
 ) -> dict[str, bytes]:
     """Every file of a set that is made from the plan, in the order in which they are listed."""
     progress.stage("drawing")
@@ -109,6 +117,8 @@ def _files(
     metric = plan.spec.project.units in ("mm", "m")
     size = PAPERS[paper or ("a4" if metric else "letter")]
     sheets = set_of_sheets(plan, paper=size, revision=letter, date=date)
+    views = views_of(sheets)
+    writer.hand(plan, views, sheets, paper=size)
     files: dict[str, bytes] = {}
     progress.stage("writing sheets.pdf")
     from powerplan.sheets.writers.pdf import pdf_bytes
@@ -118,13 +128,16 @@ def _files(
     from powerplan.sheets.writers.html import html_text
 
     files["sheets.html"] = html_text(sheets).encode()
-    progress.stage("writing sheets.dxf")
-    from powerplan.sheets.writers.dxf import dxf_bytes
-
-    files["sheets.dxf"] = dxf_bytes(plan, views_of(sheets), sheets, paper=size)
     from powerplan.sheets.writers.csv import csv_files
 
     files.update({name: text.encode() for name, text in csv_files(plan).items()})
+    progress.stage("writing sheets.dxf")
+    written = writer.result()
+    if written is None:
+        from powerplan.sheets.writers.dxf import dxf_bytes
+
+        written = dxf_bytes(plan, views, sheets, paper=size)
+    files["sheets.dxf"] = written
     return files
 
 

@@ -6,12 +6,13 @@ import os
 import shutil
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from laws import cases
 
-from powerplan.cli import issued, progress
+from powerplan.cli import issued, progress, second
 from powerplan.cli.main import main
 from powerplan.sheets.writers import dxf, html, pdf
 
@@ -29,6 +30,14 @@ FILES = {
     "plan.toml",
 }
 CODES = {"small-den": 0, "media-loft": 0, "two-row-theater": 0, "tight-lounge": 3}
+
+
+@pytest.fixture(scope="module", autouse=True)
+def one_core() -> Iterator[None]:
+    """All in this process, so that what is put in the place of a writer is met."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(second, "cores", lambda: 1)
+        yield
 
 
 @pytest.fixture(scope="module")
