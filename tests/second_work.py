@@ -2,6 +2,7 @@
 
 import os
 import signal
+import tempfile
 import threading
 
 
@@ -30,6 +31,11 @@ def killed(*_: object) -> bytes:
     """Cut short by the system, as where memory has run out."""
     os.kill(os.getpid(), signal.SIGTERM)
     return b"never"
+
+
+def aside(*_: object) -> bytes:
+    """Where something is laid aside and left."""
+    return tempfile.mkdtemp().encode()
 
 
 def text(*_: object) -> str:

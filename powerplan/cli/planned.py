@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib
 import tempfile
 from dataclasses import dataclass
 from pathlib import Path
@@ -52,6 +53,8 @@ def judged(path: Path) -> Judged:
         from powerplan.inputs.record_file import read_record
 
         return _judge(read_record(path), from_record=True)
+    # The library for shapes loads this one from C, which would make a fault of a Ctrl-C.
+    importlib.import_module("numpy")
     from powerplan.inputs.plan_file import read_plan_file
     from powerplan.inputs.record_file import read_record_text
     from powerplan.planning.pipeline import make_plan

@@ -12,6 +12,7 @@ import os
 import pickle
 import subprocess
 import sys
+import tempfile
 import threading
 from types import TracebackType
 from typing import Any
@@ -43,10 +44,18 @@ class Second:
         self._process: subprocess.Popen[bytes] | None = None
         self._talk: threading.Thread | None = None
         self._told = b""
+        self._aside: tempfile.TemporaryDirectory[str] | None = None
 
     def __enter__(self) -> Second:
         if self._loads not in sys.modules and cores() > 1 and sys.executable:
-            self._process = _started(self._words)
+            try:
+                self._aside = tempfile.TemporaryDirectory(ignore_cleanup_errors=True)
+                self._process = _started(self._words, self._aside.name)
+            except OSError:
+                self._end()  # the system starts none; the first does it all
+            except BaseException:
+                self._end()
+                raise
         return self
 
     def hand(self, *args: Any, **named: Any) -> None:
@@ -76,13 +85,18 @@ class Second:
         fault: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        if self._process is None:
-            return
-        self._process.kill()
-        if self._talk is None:
-            self._process.communicate()
-        else:
-            self._talk.join()
+        self._end()
+
+    def _end(self) -> None:
+        """Leave no process behind, and nothing that it laid aside."""
+        if self._process is not None:
+            self._process.kill()
+            if self._talk is None:
+                self._process.communicate()
+            else:
+                self._talk.join()
+        if self._aside is not None:
+            self._aside.cleanup()
 
 
 def cores() -> int:
@@ -92,21 +106,18 @@ def cores() -> int:
     return os.cpu_count() or 1
 
 
-def _started(words: tuple[str, str, str]) -> subprocess.Popen[bytes] | None:
-    """The process, in a group of its own so that Ctrl-C is for the first alone to answer; None
-    where the system starts none."""
-    code = _CODE.format(path=sys.path, words=words)
-    try:
-        return subprocess.Popen(
-            [sys.executable, "-P", "-c", code],
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            process_group=0,
-            creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
-        )
-    except OSError:
-        return None
+def _started(words: tuple[str, str, str], aside: str) -> subprocess.Popen[bytes]:
+    """The process, in a group of its own so that Ctrl-C is for the first alone to answer; what it
+    lays aside is in a folder that the first takes away."""
+    return subprocess.Popen(
+        [sys.executable, "-P", "-c", _CODE.format(path=sys.path, words=words)],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        env={**os.environ, **dict.fromkeys(("TMPDIR", "TEMP", "TMP"), aside)},
+        process_group=0,
+        creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
+    )
 
 
 def serve(words: tuple[str, str, str]) -> None:

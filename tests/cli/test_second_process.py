@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+import tempfile
 import warnings
 from pathlib import Path
 from typing import Any
@@ -103,6 +104,15 @@ def test_a_stop_or_a_fault_ends_it(handed: bool, fault: type[BaseException], beg
     assert begun[0].returncode not in (None, 0)
     assert begun[0].stdin.closed
     assert begun[0].stdout.closed
+
+
+def test_what_it_lays_aside_is_taken_away():
+    with worker("aside") as other:
+        other.hand()
+        place = Path((other.result() or b"").decode())
+        assert place.is_dir()
+    assert not place.parent.exists()
+    assert place.parent.parent == Path(tempfile.gettempdir())
 
 
 def test_it_ends_when_the_first_is_gone(begun: list[Any]):
@@ -215,10 +225,15 @@ def test_a_set_has_the_same_bytes_by_one_process_or_two(plan: str, tmp_path: Pat
         "powerplan.sheets.writers.csv",
     ],
 )
-def test_a_stop_leaves_one_line_no_process_and_no_file(stop: str, tmp_path: Path):
+def test_a_stop_leaves_one_line_no_process_and_no_file(
+    stop: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
+    (tmp_path / "aside").mkdir()
+    monkeypatch.setenv("TMPDIR", str(tmp_path / "aside"))
     last, err = issue("small-den", tmp_path / "set", stop=stop)
     assert last.startswith("LAST 130 [")
     assert "None" not in last
     said = [line for line in err.split("\n") if line and not line.endswith(" ...")]
     assert said == ["powerplan: stopped"]
-    assert list(tmp_path.iterdir()) == []
+    assert list(tmp_path.iterdir()) == [tmp_path / "aside"]
+    assert list((tmp_path / "aside").iterdir()) == []

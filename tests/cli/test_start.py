@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+PLAN = Path(__file__).parents[2] / "examples" / "three-row-cinema.toml"
+
 _STOP_WHILE = """
 import sys
 from pathlib import Path
@@ -33,6 +35,12 @@ def test_a_stop_while_the_program_is_imported_is_no_traceback(name: str) -> None
     assert ran.stdout == ""
 
 
+def test_a_stop_while_a_library_loads_another_is_no_fault_of_ours() -> None:
+    code = _STOP_WHILE.format(name="numpy.ma").replace('"rules"', f'"decide", {str(PLAN)!r}')
+    ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
+    assert (ran.returncode, ran.stderr.strip()) == (130, "powerplan: stopped")
+
+
 _COUNT = """
 import gc, sys
 from powerplan.start import start
@@ -45,9 +53,8 @@ print(code, len(looked), gc.get_freeze_count() > 10_000)
 
 
 def test_the_collector_neither_looks_through_a_usual_plan_nor_clears_up_after_it() -> None:
-    plan = Path(__file__).parents[2] / "examples" / "three-row-cinema.toml"
     ran = subprocess.run(
-        [sys.executable, "-c", _COUNT.format(plan=str(plan))],
+        [sys.executable, "-c", _COUNT.format(plan=str(PLAN))],
         capture_output=True,
         text=True,
         check=True,
