@@ -20,7 +20,7 @@ from powerplan.inputs.on_it import AlreadyOnIt
 class Written(BaseModel):
     """One table. ``inner`` names the models of the tables inside it."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
     inner: ClassVar[dict[str, type[Written]]] = {}
 
 
