@@ -61,6 +61,20 @@ def test_places_under_a_reclining_back_come_last_and_the_nearest_to_the_base_fir
         assert spot.backed == over
 
 
+@pytest.mark.parametrize("lead_in", [1, 2, 3, 5])
+def test_where_the_lead_leaves_on_the_other_side_it_lies_on_the_other_side(lead_in: int):
+    """A lead 3 in aside is as far from a place 2 in aside as from one 4 in aside."""
+
+    def aside(sign: int) -> list[float]:
+        kind = supply_spec().chairs[0]
+        lead = (sign * inch(lead_in), kind.lead_from[1])
+        spots = some(replace(supply_spec(), chairs=(replace(kind, lead_from=lead),)))
+        places = [(sign * (spot.middle[0] - inch(120)), spot.middle[1]) for spot in spots]
+        return [part for place in places for part in place]
+
+    assert aside(-1) == pytest.approx(aside(1), abs=2e-6)
+
+
 def test_under_the_chair_it_lies_in_the_clear_zone_alone():
     inside = [spot for spot in some(supply_spec()) if spot.under is not None]
     assert inside

@@ -218,10 +218,12 @@ def _spot(
     )
 
 
-def _nearness(spot: Spot, chairs: tuple[SeatedChair, ...]) -> tuple[int, int, Point]:
-    """How far it is from where the leads leave: the farthest first, then all together. [um]"""
+def _nearness(spot: Spot, chairs: tuple[SeatedChair, ...]) -> tuple[int, int, int, Point]:
+    """How far it is from where the leads leave: the farthest first, then all together; of places
+    alike in that, so that a mirror changes none, the one nearest to a chair's middle. [um]"""
     apart = [math.dist(spot.middle, chair.lead_from) for chair in chairs]
-    return (micrometers(max(apart)), micrometers(sum(apart)), spot.middle)
+    aside = min(math.dist(spot.middle, (chair.x_m, chair.y_m)) for chair in chairs)
+    return (micrometers(max(apart)), micrometers(sum(apart)), micrometers(aside), spot.middle)
 
 
 def _why(
