@@ -9,11 +9,12 @@ from powerplan.sheets.page_names import DECISION
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_bends import bends
-from powerplan.sheets.pages.print_order import turn_text, turns
+from powerplan.sheets.pages.print_order import turns
 from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, seams
 from powerplan.sheets.pages.print_setting import setting_out
 from powerplan.sheets.pages.print_spare import coils, spare_text, to_ask_for
+from powerplan.sheets.pages.print_steps import turn_text
 from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_ways import way_text
