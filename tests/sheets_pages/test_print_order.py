@@ -37,7 +37,8 @@ def check(plan: Plan) -> None:
             if cord.id not in laid:
                 continue
             ends = {bag_of(cord, plan), *({cord.from_} if cord.kind == "link" else set())}
-            if cord.kind in ("extension", "wall cord", "unit cord"):
+            free = cord.kind in ("extension", "wall cord", "unit cord")
+            if free or (cord.kind == "own" and cord.longer):
                 # fixed to no chair: never later than its chair, and nothing stands over it yet
                 assert laid[cord.id] <= min(number[name] for name in ends)
                 assert order[laid[cord.id]].over[order[laid[cord.id]].cords.index(cord)] == ()

@@ -200,12 +200,25 @@ def test_before_a_table_is_set_over_cords_the_gap_is_measured_and_leads_may_be_l
     assert steps(without)["console"].startswith("Console: Set console ")
 
 
-def test_a_coil_is_laid_loosely_in_the_step_and_a_longer_lead_takes_the_place_of_its_own():
+def test_a_longer_lead_is_fixed_to_no_chair_and_lies_before_the_table_stands():
+    plan = beside_a_table("3/2")
+    (row,) = set_rows(plan)
+    first = next(one.stand.name for one in turns(row, plan))
+    assert first == "console"
+    plan = replace(plan, cords=tuple(replace(cord, longer=True) for cord in plan.cords))
+    told = steps(plan)
+    assert "Lay cord 1 (outlet W1 to chair A1), the longer lead: plug it into" in told["console"]
+    assert "its other end waits at A1's place" in told["console"]
+    assert told["console"].index("Lay cord 1") < told["console"].index("Set console")
+    assert "is moved for it" not in told["console"]
+    assert "Take off A1's own lead (where it is fixed, stop" in told["A1"]
+    assert "plug cord 1 into A1's inlet. Set A1" in told["A1"]
+    assert "already stand" not in told["A1"]
+
+
+def test_a_coil_is_laid_loosely_in_the_step():
     plan = sample_plan()
     told = steps(plan)["A1"]
     assert "; lay its coil loosely and do not tie it yet." in told
-    cords = tuple(replace(cord, longer=True, park_m=None) for cord in plan.cords)
-    longer = steps(replace(plan, cords=cords))["A1"]
-    assert "coil" not in longer.partition("Set A1")[0].replace("that is not coiled", "")
-    assert "the longer lead: take off A1's own lead first (where it is fixed, stop and" in longer
-    assert "it may be fixed there" not in longer
+    bare = replace(plan, cords=tuple(replace(cord, park_m=None) for cord in plan.cords))
+    assert "coil loosely" not in steps(bare)["A1"]

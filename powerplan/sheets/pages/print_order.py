@@ -8,17 +8,15 @@ from itertools import pairwise
 from powerplan.engineering.cords.clip import Segment, span_inside
 from powerplan.engineering.seating.frames import Frame
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.loose import UNIT_CORD, WALL_CORD, OutletUnit, Supply
+from powerplan.model.loose import UNIT_CORD, WALL_CORD
 from powerplan.model.plan import Cord, Plan
+from powerplan.sheets.pages.loose import Loose
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams
 from powerplan.sheets.pages.print_tags import EXTENSION, JOINT, LINK, bag_of, in_bags
 from powerplan.sheets.stands import Stand
 
-Loose = Supply | OutletUnit
-"""What lies on the floor on its own and feeds chairs."""
-
-FREE = (EXTENSION, WALL_CORD, UNIT_CORD)
-"""Kinds of cord that are fixed to no chair: they can be laid before any chair stands over them."""
+OWN = "own"
+_FREE = (EXTENSION, WALL_CORD, UNIT_CORD)
 
 _HAIR_M = 1e-6
 
@@ -58,7 +56,7 @@ def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
     known = ((cord.id, _turn_of(cord, number, under, plan)) for cord in plan.cords)
     laid = {name: turn for name, turn in known if turn is not None}
     cords = sorted(
-        (cord for cord in in_bags(plan) if cord.id in laid), key=lambda cord: cord.kind not in FREE
+        (cord for cord in in_bags(plan) if cord.id in laid), key=lambda cord: not is_free(cord)
     )
     clips = _clips(row, plan, number, laid, under)
     found, down = [], {one.id: one for one in loose_things(plan)}
@@ -74,6 +72,12 @@ def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
             Turn(stand=stand, cords=here, over=over, things=things, clips=pairs, before=before)
         )
     return tuple(found)
+
+
+def is_free(cord: Cord) -> bool:
+    """Return whether a cord is fixed to no chair, so that it can be laid before any chair stands
+    over it: one to a supply or outlet unit, an extension, and a longer lead that was bought."""
+    return cord.kind in _FREE or (cord.kind == OWN and cord.longer)
 
 
 def loose_things(plan: Plan) -> tuple[Loose, ...]:
@@ -116,7 +120,7 @@ def _turn_of(
     ends = {bag_of(cord, plan)}
     if cord.kind == LINK:
         ends.add(cord.from_)
-    if cord.kind not in FREE:
+    if not is_free(cord):
         return max((number[name] for name in ends if name in number), default=None)
     if not any(name in number for name in ends):
         return None

@@ -6,8 +6,8 @@ from itertools import groupby
 
 from powerplan.model.lengths import joined
 from powerplan.model.plan import Cord, Plan
-from powerplan.sheets.pages.loose import long_side
-from powerplan.sheets.pages.print_order import FREE, Loose, Turn, what_stands_over
+from powerplan.sheets.pages.loose import Loose, long_side
+from powerplan.sheets.pages.print_order import OWN, Turn, is_free, what_stands_over
 from powerplan.sheets.pages.print_over import how_text, passed
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_spare import NOT_COILED, Lies, cords_named, lies
@@ -25,7 +25,6 @@ from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.stands import Stand
 from powerplan.sheets.words import at_most_text
 
-_OWN = "own"
 _Laid = tuple[Cord, tuple[str, ...], tuple[Loose, ...]]
 
 
@@ -45,10 +44,11 @@ def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> s
     """
     name, laid = turn.stand.name, turn.before
     early = under_table(turn, row, plan)
+    waiting = _waiting(turn, plan)
     said = [f"{capital(name)}:", *_table_text(turn.stand, early, row, plan)]
     todo = tuple(zip(turn.cords, turn.over, turn.things, strict=True))
     brought = False
-    for (free, over), some in groupby(todo, key=lambda one: (one[0].kind in FREE, one[1])):
+    for (free, over), some in groupby(todo, key=lambda one: (is_free(one[0]), one[1])):
         group = tuple(some)
         laid |= {cord.id for cord, _, _ in group}
         if not free and not brought:
@@ -61,6 +61,9 @@ def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> s
             tag = tag_text(numbers[cord.id])
             said.append(f"Lay {tag} {_lay(cord, turn, over, row, plan)}.")
         said += back
+    if waiting:
+        said += [] if brought else [_bring_up(turn, row)]
+        said += [_plug_in(cord, plan, numbers) for cord in waiting]
     laid |= {cord.id for cord in early}
     how = how_text(passed(turn.stand, laid, row, plan), plan)
     said.append(f"Set {name} {_on_marks(turn.stand, row, plan)}{'; ' if how else ''}{how}.")
@@ -73,6 +76,24 @@ def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> s
 def _bring_up(turn: Turn, row: SetRow) -> str:
     clear = " and clear of its neighbors" if row.curved else ""
     return f"Bring {turn.stand.name} up, short of its mark{clear}."
+
+
+def _waiting(turn: Turn, plan: Plan) -> tuple[Cord, ...]:
+    """The longer leads that lie there, and are plugged into the chair now that it is there."""
+    there = turn.before | {cord.id for cord in turn.cords}
+    return tuple(
+        cord
+        for cord in in_bags(plan)
+        if cord.kind == OWN and is_free(cord) and cord.id in there and cord.to == turn.stand.name
+    )
+
+
+def _plug_in(cord: Cord, plan: Plan, numbers: dict[str, int]) -> str:
+    goal = plug_text(cord.to, plan, last=True, link=False)
+    return (
+        f"Take off {cord.to}'s own lead (where it is fixed, stop and ask its maker), and plug "
+        f"{tag_text(numbers[cord.id])} into {goal}."
+    )
 
 
 def _where(thing: Loose) -> str:
@@ -98,13 +119,10 @@ def _lay(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan)
     words = f"({ends_text(cord, plan)})"
     if cord.kind == EXTENSION:
         words += f", the extension cord: plug it into {start}"
-    elif cord.kind == _OWN and cord.longer:
-        chair = bag_of(cord, plan)
-        words += (
-            f", the longer lead: take off {chair}'s own lead first (where it is fixed, stop and "
-            f"ask its maker); one end in {goal}, plug the other into {start}"
-        )
-    elif cord.kind == _OWN:
+    elif cord.kind == OWN and cord.longer:
+        words += f", the longer lead: plug it into {start}"
+        words += "" if cord.to == turn.stand.name else f"; its other end waits at {cord.to}'s place"
+    elif cord.kind == OWN:
         words += f": one end in {goal} (it may be fixed there), plug the other into {start}"
     else:
         instead = " in place of the one that came with it" if cord.longer else ""
@@ -173,8 +191,8 @@ def under_table(turn: Turn, row: SetRow, plan: Plan) -> tuple[Cord, ...]:
     plan : Plan
         For cords.
     """
-    cords = under_it(turn.stand, row, plan)
-    return tuple(one for one in cords if one.kind == _OWN and one.id not in turn.before)
+    cords, there = under_it(turn.stand, row, plan), turn.before | {one.id for one in turn.cords}
+    return tuple(one for one in cords if one.kind == OWN and one.id not in there)
 
 
 def under_it(stand: Stand, row: SetRow, plan: Plan) -> tuple[Cord, ...]:
