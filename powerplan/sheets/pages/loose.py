@@ -21,8 +21,9 @@ _HOW = (
 _WARM = " Supplies get warm."
 _BACKED = (
     " Where a back reclines over one, nobody has said how high it stays: the seller or the "
-    "installers measure that first, with the chair reclined from its finished outlet and the thing "
-    "set aside; nothing is put there before."
+    "installers measure that, with the chair reclined from its finished outlet and the thing set "
+    "aside again: set down so that its cords can be laid, it is out of there before the power is "
+    "on, and goes back only then."
 )
 _PLUGS = " Every plug in an outlet unit is pushed home, and nothing else is plugged in there."
 

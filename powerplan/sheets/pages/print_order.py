@@ -52,7 +52,10 @@ def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
     """
     order = outward(row)
     number = {one.name: turn for turn, one in enumerate(order)}
-    under = what_stands_over(row, plan)
+    under = {
+        cord.id: tuple(one.name for one in row.stands if lies_under(cord, one, plan))
+        for cord in plan.cords
+    }
     known = ((cord.id, _turn_of(cord, number, under, plan)) for cord in plan.cords)
     laid = {name: turn for name, turn in known if turn is not None}
     cords = sorted(
@@ -85,18 +88,28 @@ def loose_things(plan: Plan) -> tuple[Loose, ...]:
     return (*plan.supplies, *plan.outlet_units)
 
 
-def what_stands_over(row: SetRow, plan: Plan) -> dict[str, tuple[str, ...]]:
-    """Return for each cord, by its id, what of a row has some of it under its base: its way, or
-    what it is plugged into.
+def lies_under(cord: Cord, stand: Stand, plan: Plan) -> bool:
+    """Return whether some of a cord is under a base: its way, or what it is plugged into.
 
     Parameters
     ----------
-    row : SetRow
-        The row.
+    cord : Cord
+        The cord.
+    stand : Stand
+        A chair or table.
     plan : Plan
-        For cords, boxes and what lies on the floor.
+        For boxes and what lies on the floor.
     """
-    return {cord.id: _under(cord, row, plan) for cord in plan.cords}
+    return (
+        any(_lies_under(piece, stand) for piece in pairwise(cord.path_m))
+        or _box_under(cord, plan) == stand.name
+        or any(
+            is_under(point, stand)
+            for thing in loose_things(plan)
+            if thing.id in (cord.from_, cord.to)
+            for point in corners_of(thing)
+        )
+    )
 
 
 def corners_of(thing: Loose) -> tuple[Point, ...]:
@@ -126,19 +139,6 @@ def _turn_of(
         return None
     ends |= {name for one in loose_things(plan) if one.id == cord.to for name in one.chairs}
     return min(number[name] for name in (*ends, *under[cord.id]) if name in number)
-
-
-def _under(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
-    """What of a row has some of a cord under its base."""
-    things = [one for one in loose_things(plan) if one.id in (cord.from_, cord.to)]
-    spots = [point for thing in things for point in corners_of(thing)]
-    return tuple(
-        one.name
-        for one in row.stands
-        if any(_lies_under(piece, one) for piece in pairwise(cord.path_m))
-        or _box_under(cord, plan) == one.name
-        or any(is_under(point, one) for point in spots)
-    )
 
 
 def _box_under(cord: Cord, plan: Plan) -> str | None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from powerplan.model.geometry import Point
 from powerplan.model.lengths import joined, micrometers
 from powerplan.model.plan import Plan
-from powerplan.sheets.pages.print_order import corners_of, is_under, loose_things, what_stands_over
+from powerplan.sheets.pages.print_order import corners_of, is_under, lies_under, loose_things
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_tags import plug_text
 from powerplan.sheets.stands import Stand
@@ -75,11 +75,10 @@ def passed(stand: Stand, laid: frozenset[str], row: SetRow, plan: Plan) -> Passe
         if one.id in ends
         and any(_in_the_way(at, stand, from_behind=from_behind) for at in corners_of(one))
     ]
-    under = what_stands_over(row, plan)
     gap_m, rail = _gap(stand, plan)
     return Passed(
         things=tuple(found),
-        cords=any(stand.name in under[cord.id] for cord in cords),
+        cords=any(lies_under(cord, stand, plan) for cord in cords),
         gap_m=None if from_behind else gap_m,
         rail="its front" if from_behind else rail,
     )

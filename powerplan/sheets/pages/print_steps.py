@@ -7,7 +7,7 @@ from itertools import groupby
 from powerplan.model.lengths import joined
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.pages.loose import Loose, long_side
-from powerplan.sheets.pages.print_order import OWN, Turn, is_free, what_stands_over
+from powerplan.sheets.pages.print_order import OWN, Turn, is_free, lies_under
 from powerplan.sheets.pages.print_over import how_text, passed
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_spare import NOT_COILED, Lies, cords_named, lies
@@ -43,9 +43,9 @@ def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> s
         The number on each cord's tag, by its id.
     """
     name, laid = turn.stand.name, turn.before
-    early = under_table(turn, row, plan)
+    early = under_table(turn, plan)
     waiting = _waiting(turn, plan)
-    said = [f"{capital(name)}:", *_table_text(turn.stand, early, row, plan)]
+    said = [f"{capital(name)}:", *_table_text(turn.stand, early, plan)]
     todo = tuple(zip(turn.cords, turn.over, turn.things, strict=True))
     brought = False
     for (free, over), some in groupby(todo, key=lambda one: (is_free(one[0]), one[1])):
@@ -178,7 +178,7 @@ def _box_now(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: P
     return ""
 
 
-def under_table(turn: Turn, row: SetRow, plan: Plan) -> tuple[Cord, ...]:
+def under_table(turn: Turn, plan: Plan) -> tuple[Cord, ...]:
     """Return the leads that run under a table and can be laid before it, where they come off
     their chairs; none in the turn of a chair.
 
@@ -186,31 +186,26 @@ def under_table(turn: Turn, row: SetRow, plan: Plan) -> tuple[Cord, ...]:
     ----------
     turn : Turn
         The turn of a chair or table.
-    row : SetRow
-        Its row.
     plan : Plan
         For cords.
     """
-    cords, there = under_it(turn.stand, row, plan), turn.before | {one.id for one in turn.cords}
+    cords, there = under_it(turn.stand, plan), turn.before | {one.id for one in turn.cords}
     return tuple(one for one in cords if one.kind == OWN and one.id not in there)
 
 
-def under_it(stand: Stand, row: SetRow, plan: Plan) -> tuple[Cord, ...]:
+def under_it(stand: Stand, plan: Plan) -> tuple[Cord, ...]:
     """Return the cords that run under a table; none for a chair.
 
     Parameters
     ----------
     stand : Stand
         What is set.
-    row : SetRow
-        Its row.
     plan : Plan
         For cords.
     """
     if stand.seat is not None:
         return ()
-    under = what_stands_over(row, plan)
-    return tuple(cord for cord in in_bags(plan) if stand.name in under[cord.id])
+    return tuple(cord for cord in in_bags(plan) if lies_under(cord, stand, plan))
 
 
 def gap_text(stand: Stand, cords: tuple[Cord, ...], plan: Plan) -> str:
@@ -234,9 +229,9 @@ def gap_text(stand: Stand, cords: tuple[Cord, ...], plan: Plan) -> str:
     )
 
 
-def _table_text(stand: Stand, early: tuple[Cord, ...], row: SetRow, plan: Plan) -> list[str]:
+def _table_text(stand: Stand, early: tuple[Cord, ...], plan: Plan) -> list[str]:
     """What is looked at before a table is set over cords, and what can be laid before it."""
-    cords = under_it(stand, row, plan)
+    cords = under_it(stand, plan)
     if not cords:
         return []
     said = [gap_text(stand, cords, plan)]

@@ -71,19 +71,28 @@ def _plugged(plan: Plan) -> list[str]:
 
 def _first_reclined(stands: dict[str, Stand], plan: Plan) -> list[Part]:
     """How the least height of a back is found before anything is left under it."""
-    units = plan.spec.project.units
+    things, units = under_backs(plan), plan.spec.project.units
+    if not things:
+        return []
+    backs = dict.fromkeys(name for thing in things for name in _over(thing, stands, plan))
+    how = (
+        f"{capital(joined([thing.id for thing in things]))}: set aside, out from under every back, "
+        "still plugged in at the finished outlet.",
+        f"Power on. {joined(list(backs))}: reclined one at a time with nobody seated, a finger on "
+        "the switch and somebody watching, and stopped before anything is touched; then with "
+        "somebody seated.",
+    )
     told = tuple(
-        f"{capital(thing.id)}: set it aside, out from under every back, still plugged in at the "
-        f"finished outlet. Power on. Recline {joined(_over(thing, stands, plan))} one by one with "
-        "nobody seated, a finger on the switch and somebody watching, and stop before anything is "
-        "touched; then with somebody seated. Power off, and measure the least height of the back "
-        f"over the floor there: {BLANK}. Put the thing back only where that is more than "
+        f"{capital(thing.id)}: power off, {joined(_over(thing, stands, plan))} still reclined. The "
+        "least height of the back over the floor there, measured from the side with no hand under "
+        f"it: {BLANK}. It goes back only where that is more than "
         f"{at_least_text(thing.height_m, units)} and leaves its cords room; else it stays out: "
         "stop and call whoever planned it."
-        for thing in under_backs(plan)
+        for thing in things
     )
-    lead = "First, where a back reclines over what lies on the floor:"
-    return [Ticks(lead=lead, items=told)] if told else []
+    return [
+        Ticks(lead="First, where a back reclines over what lies on the floor:", items=how + told)
+    ]
 
 
 def _over(thing: Loose, stands: dict[str, Stand], plan: Plan) -> list[str]:

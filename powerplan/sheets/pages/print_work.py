@@ -173,14 +173,12 @@ def _chalk(rows: tuple[SetRow, ...]) -> list[str]:
 def _tables(rows: tuple[SetRow, ...], plan: Plan) -> list[str]:
     """What is said of tables and gaps, where a row has some."""
     told = []
-    stands = [(row, one) for row in rows for one in row.stands]
-    if any(one.seat is None for _, one in stands):
+    stands = [one for row in rows for one in row.stands]
+    if any(one.seat is None for one in stands):
         told.append(
             "A table is set in its turn too; how it is clipped to its seats, its maker says."
         )
-    told += [
-        gap_text(one, cords, plan) for row, one in stands if (cords := under_it(one, row, plan))
-    ]
-    if any(one.free_right for _, one in stands):
+    told += [gap_text(one, cords, plan) for one in stands if (cords := under_it(one, plan))]
+    if any(one.free_right for one in stands):
         told.append("Over a gap nothing is clipped.")
     return told
