@@ -79,6 +79,18 @@ def test_a_recessed_box_has_no_plug_to_lift_over():
     assert "lift its rear over the cords" in told
 
 
+def test_a_plug_in_a_floor_outlet_that_is_there_already_is_lifted_over_too():
+    plan = sample_plan()
+    box = plan.boxes[0]
+    (outlet,) = plan.spec.outlets
+    floor = replace(outlet, wall=None, x_m=box.x_m, y_m=box.y_m, height_m=0.0)
+    cords = tuple(replace(cord, from_="W1") for cord in plan.cords[:3])
+    there = replace(plan, boxes=(), cords=cords, spec=replace(plan.spec, outlets=(floor,)))
+    assert "the plug in outlet W1 is 2 1/4 in high" in steps(there)["A2"].partition("Set A2")[2]
+    wall = replace(there, spec=replace(plan.spec, outlets=(outlet,)))
+    assert "the plug in" not in steps(wall)["A2"]
+
+
 def test_a_chair_with_nothing_under_it_is_only_set():
     plan = sample_plan(cords=())
     assert all("lift" not in text.lower() for text in steps(plan).values())

@@ -85,7 +85,7 @@ def test_a_chair_comes_with_its_own_lead_or_its_supply_with_its_cords():
     assert "A chair comes with its own lead" not in before(plan)
     assert "A supply comes with its wall cord and its chair cords" in before(plan)
     bags = table(cords_sheet(plan, ()), "Cord bags").caption
-    assert bags.endswith("supply or outlet unit is in the bag of its first chair")
+    assert bags.endswith("; the cord to a supply is in the bag of its first chair")
     assert table(cords_sheet(sample_plan(), ()), "Cord bags").caption.endswith("each chair")
 
 
@@ -150,7 +150,8 @@ def test_a_back_over_a_supply_is_tried_with_nobody_seated_and_the_supply_set_asi
     page = cords_sheet(near_the_wall(), ())
     told = " ".join(listed(page, "First, where a back reclines"))
     steps = ["set aside", "Power on. A1", "nobody seated, a finger on the switch", "then with",
-             "power off", "still reclined", "measured from the side", "more than 2 in"]  # fmt: skip
+             "power off", "still reclined", "measured from the side", "more than 2 in",
+             "only then power on again"]  # fmt: skip
     assert [told.index(step) for step in steps] == sorted(told.index(step) for step in steps)
     assert "at the finished outlet" in told
     text = words(page)

@@ -118,8 +118,10 @@ def _bags(places: Places, numbers: dict[str, int]) -> list[Part]:
     way = "its way, from the feed to the chair"
     head = ("bag", "tag", "from", "to", "what", way, "lies", "left over")
     caption = "Cord bags, one for each chair"
-    if plan.supplies or plan.outlet_units:
-        caption += "; what leads to a supply or outlet unit is in the bag of its first chair"
+    things = ["a supply"] if plan.supplies else []
+    things += ["an outlet unit"] if plan.outlet_units else []
+    if things:
+        caption += f"; the cord to {joined(things, 'or')} is in the bag of its first chair"
     return [Table(caption=caption, head=head, rows=lines), Say(text=_about_ways(places))]
 
 

@@ -15,6 +15,7 @@ from powerplan.sheets.stands import Stand
 from powerplan.sheets.words import at_least_text, at_most_text, mark_um
 
 _CLEAR = "seats-clear-of-each-other"
+_AGAIN = "What went back and its cords are looked at; only then power on again."
 _OFF_MM_UM, _OFF_IN_UM = 3000, 3175
 """How far off its marks a chair may stand: 3 mm or 1/8 in (common practice, no source). [um]"""
 
@@ -62,11 +63,13 @@ def _plugged(plan: Plan) -> list[str]:
     places = [name for name in (*outlets, *(box.id for box in plan.boxes)) if name in used]
     if not places:
         return []
-    told = f"Cords start at {joined([end_name(name, plan) for name in places])}, and nowhere else."
+    told = [
+        f"Cords start at {joined([end_name(name, plan) for name in places])}, and nowhere else."
+    ]
     free = [end_name(name, plan) for name in outlets if name not in used]
     if free:
-        told += f" NOT USED: {joined(free)}. Plug nothing of the chairs in there."
-    return [told]
+        told.append(f"NOT USED: {joined(free)}. Plug nothing of the chairs in there.")
+    return told
 
 
 def _first_reclined(stands: dict[str, Stand], plan: Plan) -> list[Part]:
@@ -91,7 +94,10 @@ def _first_reclined(stands: dict[str, Stand], plan: Plan) -> list[Part]:
         for thing in things
     )
     return [
-        Ticks(lead="First, where a back reclines over what lies on the floor:", items=how + told)
+        Ticks(
+            lead="First, where a back reclines over what lies on the floor:",
+            items=(*how, *told, _AGAIN),
+        )
     ]
 
 
