@@ -23,6 +23,7 @@ _KINDS = (
     "cut-out",
     "panel",
     "cord",
+    "back",
     "other",
 )
 _KIND_OF_RULE = {
@@ -35,9 +36,9 @@ _KIND_OF_RULE = {
     "coupler-rating": "other",
     "unit-listed": "other",
     "chair-measured": "other",
-    "supply-under-back": "other",
+    "supply-under-back": "back",
 }
-_BEFORE = {"laying": "wire"}
+_BEFORE = {"laying": "wire", "back": "other"}
 """What a kind was called in records from before it had a name of its own."""
 
 _SUBJECT = "depends on"

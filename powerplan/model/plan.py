@@ -77,8 +77,9 @@ class Condition:
     """Something still to be measured or found, on which the verdict hangs.
 
     ``kind`` is load, breaker, wire, laying (of a cable whose wire is known), neutral, aluminum,
-    fastening, framing, cut-out, panel, cord or other. For a load: the most that may be on the
-    circuit beside what is known, if it runs for hours (the stricter), or now and then. [A]
+    fastening, framing, cut-out, panel, cord, back (that reclines over what lies on the floor) or
+    other. For a load: the most that may be on the circuit beside what is known, if it runs for
+    hours (the stricter), or now and then. [A]
     """
 
     kind: str

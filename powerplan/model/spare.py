@@ -45,6 +45,20 @@ def spare_m(cord: Cord) -> float:
     return left_over_m(cord.bought_m, cord.length_m)
 
 
+def longer_by_m(cord: Cord, slack_factor: float) -> float:
+    """Return how much longer the way of a lead or extension may get before it is too short.
+
+    Parameters
+    ----------
+    cord : Cord
+        A cord of which (way + slack) x slack factor is needed. [m]
+    slack_factor : float
+        What the way and its slack are multiplied by, 1 or more.
+    """
+    spare_um = micrometers(cord.bought_m) - micrometers(cord.needed_m)
+    return max(0, math.floor(spare_um / slack_factor)) / 1e6
+
+
 def tail_m(cord: Cord) -> float:
     """Return how far a cord goes from its way to its coil, one way. [m]"""
     return path_length_m(cord.tail_m)

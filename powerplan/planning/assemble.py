@@ -12,11 +12,13 @@ from powerplan.engineering.circuits.load import more_chairs
 from powerplan.engineering.seating.layout import layout_findings
 from powerplan.model.findings import Finding, Outcome, hold
 from powerplan.model.lengths import length_text
+from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import (
     CAUTION,
     NOT_POSSIBLE,
     RECORD_VERSION,
     Bounds,
+    Condition,
     Decision,
     Flip,
     FoundAndLeast,
@@ -177,7 +179,11 @@ def _decision(
     loads: tuple[CircuitLoad, ...],
     findings: tuple[Finding, ...],
 ) -> Decision:
-    hanging = conditions(site, loads, findings) if chosen is not None else ()
+    hanging: tuple[Condition, ...] = ()
+    if chosen is not None and chosen.way is not None:
+        way = chosen.way
+        loose: tuple[Supply | OutletUnit, ...] = (*record.supplies(way), *record.outlet_units(way))
+        hanging = conditions(site, loads, findings, {one.id: one.height_m for one in loose})
     steps = tuple(_step(site, entry) for entry in solved)
     return Decision(
         verdict=NOT_POSSIBLE if chosen is None else chosen.step,

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from powerplan.engineering.circuits.load import unknown_limits_a
 from powerplan.model.findings import Finding
-from powerplan.model.lengths import amps_text, few, joined
+from powerplan.model.lengths import amps_text, few, joined, length_text
 from powerplan.model.plan import Condition
 from powerplan.planning.loads import CircuitLoad
 from powerplan.planning.measuring import HANGS_ON_IT, RULE, sentence
@@ -25,12 +26,16 @@ _KINDS = {
     "panel-space": "panel",
     "extension-rating": "cord",
     "cord-wire": "cord",
+    "supply-under-back": "back",
 }
 """What has to be found out where a must of that rule could not be checked."""
 
 
 def conditions(
-    site: Site, loads: tuple[CircuitLoad, ...], findings: tuple[Finding, ...]
+    site: Site,
+    loads: tuple[CircuitLoad, ...],
+    findings: tuple[Finding, ...],
+    heights_m: Mapping[str, float],
 ) -> tuple[Condition, ...]:
     """Return each condition once, most useful first: loads, then breakers and wires, then the rest.
 
@@ -42,6 +47,8 @@ def conditions(
         Every circuit as the chosen way loads it. [A]
     findings : tuple of Finding
         All findings of the chosen way; those that hang become conditions.
+    heights_m : mapping
+        How high each supply and outlet unit is that lies on the floor, by its id. [m]
     """
     told = [_load_condition(site, load) for load in loads if load.chairs and not load.load_known]
     by_kind: dict[str, list[Finding]] = {}
@@ -60,6 +67,8 @@ def conditions(
         found = by_kind.get(kind, [])
         if found:
             told.append(_from_findings(kind, found))
+    if "back" in by_kind:
+        told.append(_backs(by_kind["back"], heights_m, site.spec.project.units))
     return tuple(told)
 
 
@@ -126,6 +135,24 @@ def _unmeasured(findings: list[Finding]) -> Condition:
         if_continuous_a=None,
         if_not_continuous_a=None,
         sentence=sentence(findings),
+    )
+
+
+def _backs(findings: list[Finding], heights_m: Mapping[str, float], units: str) -> Condition:
+    """What is measured where backs recline over things, and who measures it."""
+    subjects = list(dict.fromkeys(finding.subject for finding in findings))
+    told = few([f"{name} ({length_text(heights_m[name], units)} high)" for name in subjects])
+    backs, keep = ("back", "keeps") if len(subjects) == 1 else ("backs", "keep")
+    return Condition(
+        kind="back",
+        subject=subjects[0] if len(subjects) == 1 else few(subjects),
+        circuit=None,
+        if_continuous_a=None,
+        if_not_continuous_a=None,
+        sentence=(
+            f"the {backs} over {told} {keep} more than that over the floor, at the least, reclined "
+            "and loaded: the seller or the installers measure it, not the electrician"
+        ),
     )
 
 

@@ -48,6 +48,16 @@ def test_where_only_a_place_under_a_reclining_back_is_left_its_height_is_to_be_m
     assert held.outcome is Outcome.NOT_CHECKED
 
 
+def test_a_record_from_before_this_condition_had_a_kind_of_its_own_still_holds() -> None:
+    made = near_the_wall("3/2", 6)
+    old = tuple(
+        replace(one, kind="other") if one.kind == "back" else one
+        for one in made.decision.depends_on
+    )
+    assert old != made.decision.depends_on
+    assert judge(replace(made, decision=replace(made.decision, depends_on=old)), NEC).disputed == ()
+
+
 def test_a_record_that_hides_a_supply_under_a_back_is_caught() -> None:
     made = near_the_wall("3/2", 6)
     hidden = replace(made, decision=replace(made.decision, depends_on=()))

@@ -15,8 +15,9 @@ from support import NEC, inch, make_chain, make_chair, make_row, make_spec
 
 from powerplan.model.plan import Plan
 from powerplan.planning.pipeline import make_plan
-from powerplan.sheets.pages.print_order import turn_text, turns
+from powerplan.sheets.pages.print_order import turns
 from powerplan.sheets.pages.print_rows import outward, seams, set_rows
+from powerplan.sheets.pages.print_steps import turn_text
 from powerplan.sheets.pages.print_tags import bag_of, tag_numbers
 
 
@@ -36,6 +37,12 @@ def check(plan: Plan) -> None:
             if cord.id not in laid:
                 continue
             ends = {bag_of(cord, plan), *({cord.from_} if cord.kind == "link" else set())}
+            free = cord.kind in ("extension", "wall cord", "unit cord")
+            if free or (cord.kind == "own" and cord.longer):
+                # fixed to no chair: never later than its chair, and nothing stands over it yet
+                assert laid[cord.id] <= min(number[name] for name in ends)
+                assert order[laid[cord.id]].over[order[laid[cord.id]].cords.index(cord)] == ()
+                continue
             # with its own chair, or with the later of the two that it joins
             assert laid[cord.id] == max(number[name] for name in ends)
         for pair, at in clipped.items():
@@ -98,9 +105,11 @@ def test_a_lead_to_a_box_under_a_chair_that_stands_says_what_to_do_with_that_cha
     (row,) = set_rows(plan)
     numbers = tag_numbers(plan)
     told = {one.stand.name: turn_text(one, row, plan, numbers) for one in turns(row, plan)}
-    assert "into box A2, over which no chair stands yet." in told["A3"]
-    assert "into box A2, over which A2 then stands." in told["A2"]
-    assert "A2 already stands there, not yet clipped: draw it forward" in told["A1"]
+    assert "into box A2 (no chair stands over it yet);" in told["A3"]
+    assert "into box A2 (it will be under A2);" in told["A2"]
+    assert "A2 already stands there, not yet clipped: move it straight ahead" in told["A1"]
+    assert told["A1"].index("A2 already stands") < told["A1"].index("Lay cord 1 ")
+    assert told["A1"].index("Lay cord 1 ") < told["A1"].index("Then A2 back onto the mark")
     assert "it may be fixed there" in told["A1"]
 
 
@@ -171,6 +180,10 @@ def test_a_supply_is_set_down_once_before_its_first_cord_is_laid():
         ]
         assert firsts
         assert steps.index(f"Set down {supply.id}") < min(firsts)
+        # its wall cord is fixed to no chair: it comes first, before the chair is brought up
+        (wall,) = [cord for cord in plan.cords if cord.to == supply.id]
+        (chair,) = supply.chairs
+        assert steps.index(f"Lay cord {numbers[wall.id]} ") < steps.index(f"Bring {chair} up")
         # the box is wider along its row than it is deep across it
         assert supply.width_m > supply.depth_m
     assert "has it, its long side along the row." in steps

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text, micrometers
+from powerplan.model.lengths import joined, length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
-from powerplan.sheets.bought import bought, is_bought
+from powerplan.sheets.bought import Bought, bought, bought_as, is_bought
 from powerplan.sheets.off_walls import from_back, from_left, place_words, to_finish
 from powerplan.sheets.pages.loose import where_things_lie
+from powerplan.sheets.pages.print_tags import in_bags
 from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
@@ -79,18 +82,41 @@ def _lies_on(cord: Cord, units: str) -> str:
     return words
 
 
-def buying_list(plan: Plan) -> Part:
-    """Return what is bought, of each length and wire how many."""
+def buying_list(plan: Plan, names: Mapping[str, str] | None = None) -> Part:
+    """Return what is bought, of each length and wire how many; as which cords, where these have
+    names on paper.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    names : mapping, optional
+        What each cord is called, by its id.
+    """
     units = plan.spec.project.units
     counts = bought(plan)
     if not counts:
         text = f"No cord has to be bought: the chairs' own cords reach{if_measured(plan)}."
         return Say(text=text)
     rows = tuple(
-        (what, length_text(length_m, units), wire or "wire unknown", str(count))
+        (
+            what,
+            length_text(length_m, units),
+            wire or "wire unknown",
+            str(count),
+            *(() if names is None else (_bought_as((what, length_m, wire), plan, names),)),
+        )
         for (what, length_m, wire), count in counts.items()
     )
-    return Table(caption="Buying list", head=("what", "length", "wire", "how many"), rows=rows)
+    head = ("what", "length", "wire", "how many")
+    return Table(caption="Buying list", head=head if names is None else (*head, "as"), rows=rows)
+
+
+def _bought_as(what: Bought, plan: Plan, names: Mapping[str, str]) -> str:
+    """The cords as which one entry of the list is bought."""
+    return joined(
+        [names[cord.id] for cord in in_bags(plan) if is_bought(cord) and bought_as(cord) == what]
+    )
 
 
 def _parked(cord: Cord, plan: Plan) -> str:

@@ -10,29 +10,47 @@ from powerplan.sheets.off_walls import from_back, from_left
 from powerplan.sheets.parts import Part, Say, Table
 from powerplan.sheets.words import from_wall
 
+Loose = Supply | OutletUnit
+"""What lies on the floor on its own and feeds chairs."""
+
+_UNDER_BACK = "supply-under-back"
 _HOW = (
     "Each lies flat on the bare floor, its cords tied to the fixed frame of its own chair; never "
     "under a mechanism, never covered, never on carpet that is folded over it."
 )
 _WARM = " Supplies get warm."
 _BACKED = (
-    " Where a back reclines over one, nobody has said how high it stays: before the power is on, "
-    "look with the chair reclined and loaded that it comes down on nothing."
+    " Where a back reclines over one, nobody has said how high it stays: the seller or the "
+    "installers measure that, with the chair reclined from its finished outlet and the thing set "
+    "aside again: set down so that its cords can be laid, it is out of there before the power is "
+    "on, and goes back only then."
 )
 _PLUGS = " Every plug in an outlet unit is pushed home, and nothing else is plugged in there."
 
 
 def _how(plan: Plan) -> str:
     """How they lie, and what is said of each sort."""
-    backed = any(one.rule == "supply-under-back" and one.hangs for one in plan.findings)
     return "".join(
         (
             _HOW,
             _WARM if plan.supplies else "",
             _PLUGS if plan.outlet_units else "",
-            _BACKED if backed else "",
+            _BACKED if under_backs(plan) else "",
         )
     )
+
+
+def under_backs(plan: Plan) -> tuple[Loose, ...]:
+    """Return what lies where a back reclines over it, at a height that nobody has said.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    names = {one.subject for one in plan.findings if one.rule == _UNDER_BACK and one.hangs}
+    things: tuple[Loose, ...] = (*plan.supplies, *plan.outlet_units)
+    return tuple(one for one in things if one.id in names)
 
 
 def where_things_lie(plan: Plan) -> list[Part]:
@@ -43,7 +61,7 @@ def where_things_lie(plan: Plan) -> list[Part]:
     plan : Plan
         The plan.
     """
-    things: list[Supply | OutletUnit] = [*plan.supplies, *plan.outlet_units]
+    things: list[Loose] = [*plan.supplies, *plan.outlet_units]
     if not things:
         return []
     units, room = plan.spec.project.units, plan.spec.room
@@ -67,13 +85,13 @@ def where_things_lie(plan: Plan) -> list[Part]:
     return [Table(caption=caption, head=head, rows=rows), Say(text=_how(plan))]
 
 
-def _lies(thing: Supply | OutletUnit) -> str:
+def _lies(thing: Loose) -> str:
     place = "behind the base" if thing.under is None else f"in the clear zone of {thing.under}"
     side = long_side(thing)
     return f"{place}, {side}" if side else place
 
 
-def long_side(thing: Supply | OutletUnit) -> str:
+def long_side(thing: Loose) -> str:
     """Return which way a supply or outlet unit lies; nothing where it is as deep as wide."""
     wide_um, deep_um = micrometers(thing.width_m), micrometers(thing.depth_m)
     if wide_um == deep_um:

@@ -14,6 +14,8 @@ from powerplan.sheets.scene import View
 from powerplan.sheets.words import measure
 
 _LOOKS = ("switched-outlet", "circuit-looked-at", "leakage-by-count", "switch-on-by-count")
+_NOT_WIRING = "back"
+"""The kind of condition that is the seller's and the installers', not the electrician's."""
 
 
 def circuits_sheet(plan: Plan, views: tuple[View, ...]) -> SheetPage:
@@ -65,7 +67,9 @@ def _asks_each(plan: Plan, chair: PlacedChair) -> str:
 def _asked(plan: Plan) -> list[Part]:
     feeding = {chair.circuit for chair in plan.chairs}
     asked = [text for use in plan.circuits if use.id in feeding for text in _confirm(use, plan)]
-    asked += [f"{capital(condition.sentence)}." for condition in plan.decision.depends_on]
+    asked += [
+        f"{capital(one.sentence)}." for one in plan.decision.depends_on if one.kind != _NOT_WIRING
+    ]
     asked += [
         f"{capital(finding.subject)}: {finding.note}"
         for finding in plan.findings

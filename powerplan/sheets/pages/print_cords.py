@@ -9,16 +9,17 @@ from powerplan.sheets.page_names import DECISION
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_bends import bends
-from powerplan.sheets.pages.print_order import turn_text, turns
 from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, seams
 from powerplan.sheets.pages.print_setting import setting_out
 from powerplan.sheets.pages.print_spare import coils, spare_text, to_ask_for
 from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
+from powerplan.sheets.pages.print_ticks import ticks
 from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_ways import way_text
 from powerplan.sheets.pages.print_words import not_yet
-from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
+from powerplan.sheets.pages.print_work import work_order
+from powerplan.sheets.parts import Figure, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import DO_NOT_LAY, at_least_text, lay_word
@@ -28,6 +29,11 @@ _STOP = (
     "NOT POSSIBLE AS DRAWN: DO NOT SET OUT. Lay no cord, drill no anchor. The rows are shown as "
     f"they would stand, so that people can talk about what to change; {DECISION} says what stops "
     "them."
+)
+_LONGER = (
+    "A longer lead takes the place of the chair's own, which is taken off first. Before it "
+    "is ordered, ask the chair's maker whether the chair's own comes off; if it is fixed, have the "
+    "room planned again."
 )
 _NAMES = {"own": "lead"}
 
@@ -59,13 +65,13 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
             *setting_out(rows, plan),
             *bends(places, numbers),
             *_before(rows, plan, numbers),
-            *_order(rows, plan, numbers),
+            *work_order(rows, plan, numbers),
             *where_things_lie(plan),
             *plugs_behind(plan),
             *_bags(places, numbers),
             *coils(places, numbers),
             *_buying(plan),
-            *_tests(plan),
+            *ticks(rows, plan),
         )
     return SheetPage(number="3", title=_title(plan), reader="installers", parts=parts)
 
@@ -102,78 +108,6 @@ def _before(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> li
     return [Table(caption=caption, head=("neighbors", "cords that pass between"), rows=lines)]
 
 
-def _order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
-    before = (
-        "Power off at the breaker."
-        + (" Boxes are cut, wired and proved by the electrician." if plan.boxes else ""),
-        *_chalk(rows),
-        "Hang its tag on each cord, at both ends: its number and its two ends, as in the table of "
-        "cord bags.",
-        "A chair comes with its own lead. Where the lead comes off the chair, chair and lead may "
-        "also come one by one; the order below works for both.",
-        "Two neighbors are clipped together only when the order says so: until then a chair can be "
-        "moved to reach under it.",
-        *_tables(rows),
-    )
-    after = (
-        "Look under every chair: no cord touches a mechanism, none is stretched or tight.",
-        "Power on, and do the test below, chair by chair.",
-    )
-    lead = "Order of work, row {}, from the middle outward (the numbers in circles):"
-    return [
-        Items(lead="Before the first chair:", items=before),
-        *(
-            Items(
-                lead=lead.format(row.id),
-                items=tuple(turn_text(turn, row, plan, numbers) for turn in turns(row, plan)),
-                numbered=True,
-            )
-            for row in rows
-        ),
-        Items(lead="After the last chair:", items=after),
-    ]
-
-
-def _chalk(rows: tuple[SetRow, ...]) -> list[str]:
-    """What is chalked, of rows of each sort."""
-    plain = [row.id for row in rows if row.plain]
-    straight = [row.id for row in rows if not row.plain and not row.curved]
-    curved = [row.id for row in rows if row.curved]
-    sorts = (
-        (plain, "snap the line and mark the middle of each chair on it"),
-        (
-            straight,
-            "snap the line between its two ends and mark on it, from the left end, both sides and "
-            "the middle of all that stands there",
-        ),
-        (
-            curved,
-            "snap the straight line between its two ends, set off the marks of the arc and both "
-            "rear corners of all that stands there, and write the name at each",
-        ),
-    )
-    told = [
-        f"Row{'' if len(names) == 1 else 's'} {joined(names)}: {what}."
-        for names, what in sorts
-        if names
-    ]
-    if straight or curved:
-        told.append("Mark the bends of cords too, each with its letter, and where cords enter.")
-    return told
-
-
-def _tables(rows: tuple[SetRow, ...]) -> list[str]:
-    """What is said of tables and gaps, where a row has some."""
-    told = []
-    if any(one.seat is None for row in rows for one in row.stands):
-        told.append(
-            "A table is set in its turn too; how it is clipped to its seats, its maker says."
-        )
-    if any(one.free_right for row in rows for one in row.stands):
-        told.append("Over a gap nothing is clipped.")
-    return told
-
-
 def _bags(places: Places, numbers: dict[str, int]) -> list[Part]:
     plan, rows = places.plan, places.rows
     if not plan.cords:
@@ -184,6 +118,10 @@ def _bags(places: Places, numbers: dict[str, int]) -> list[Part]:
     way = "its way, from the feed to the chair"
     head = ("bag", "tag", "from", "to", "what", way, "lies", "left over")
     caption = "Cord bags, one for each chair"
+    things = ["a supply"] if plan.supplies else []
+    things += ["an outlet unit"] if plan.outlet_units else []
+    if things:
+        caption += f"; the cord to {joined(things, 'or')} is in the bag of its first chair"
     return [Table(caption=caption, head=head, rows=lines), Say(text=_about_ways(places))]
 
 
@@ -245,27 +183,8 @@ def _buying(plan: Plan) -> list[Part]:
         "supply, stop and ask where it goes: never under a mechanism, never covered."
     )
     told = [] if plan.supplies else [Say(text=supply)]
-    return [*told, buying_list(plan), *to_ask_for(plan)]
-
-
-def _tests(plan: Plan) -> list[Part]:
-    before = (
-        "Every plug is home, every cord carries its tag, every tie is on a fixed frame.",
-        "No cord lies across a walkway, a doorway or open floor that this page does not show.",
-        "Nobody's hands are under a chair.",
-    )
-    chairs = tuple(
-        f"{chair.id}: somebody seated, all the way down and up; no cord or coil touched, pulled or "
-        "pinched."
-        for chair in plan.chairs
-    )
-    last = (
-        "Every chair of a row down at once, then up at once; no breaker trips.",
-        "Cords looked at once more from behind and from below; plugs and cords are not warm.",
-        "Tested by ____________________ on ____________",
-    )
-    return [
-        Ticks(lead="Before power:", items=before),
-        Ticks(lead="The test, each chair loaded and both ways, every cord watched:", items=chairs),
-        Ticks(lead="All together:", items=last),
-    ]
+    numbers = tag_numbers(plan)
+    names = {cord.id: f"{tag_text(numbers[cord.id])} ({bag_of(cord, plan)})" for cord in plan.cords}
+    if any(cord.kind == "own" and cord.longer for cord in plan.cords):
+        told.append(Say(text=_LONGER))
+    return [*told, buying_list(plan, names), *to_ask_for(plan)]

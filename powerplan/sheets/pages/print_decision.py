@@ -56,6 +56,9 @@ _HOW = {
     "panel": "A licensed electrician looks for free spaces in the panel, and whether the service "
     "can carry more.",
     "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
+    "back": "The seller, on a chair of that kind, or the installers, on this one: the least height "
+    "of its back over the floor, reclined with somebody in it. If that is not more, nothing can "
+    "lie there and the row may have to move: have the room planned again before anything is cut.",
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
 _ONE, _WHAT = "The one thing to find out", "What to find out"

@@ -6,26 +6,17 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from powerplan.engineering.cords.clip import Segment, span_inside
-from powerplan.model.geometry import Rect
-from powerplan.model.lengths import joined
-from powerplan.model.loose import OutletUnit, Supply
+from powerplan.engineering.seating.frames import Frame
+from powerplan.model.geometry import Point, Rect
+from powerplan.model.loose import UNIT_CORD, WALL_CORD
 from powerplan.model.plan import Cord, Plan
-from powerplan.sheets.pages.loose import long_side
+from powerplan.sheets.pages.loose import Loose
 from powerplan.sheets.pages.print_rows import SetRow, outward, seams
-from powerplan.sheets.pages.print_spare import NOT_COILED, Lies, lies
-from powerplan.sheets.pages.print_swings import from_line
-from powerplan.sheets.pages.print_tags import (
-    EXTENSION,
-    JOINT,
-    LINK,
-    bag_of,
-    ends_text,
-    in_bags,
-    plug_text,
-    tag_text,
-)
-from powerplan.sheets.pages.print_words import capital
+from powerplan.sheets.pages.print_tags import EXTENSION, JOINT, LINK, bag_of, in_bags
 from powerplan.sheets.stands import Stand
+
+OWN = "own"
+_FREE = (EXTENSION, WALL_CORD, UNIT_CORD)
 
 _HAIR_M = 1e-6
 
@@ -33,22 +24,24 @@ _HAIR_M = 1e-6
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
     """The turn of a chair or table: the cords that are laid in it, which of the things that already
-    stand are drawn forward for each, the supplies and outlet units that are set down for each,
-    and the pairs that are clipped together after it."""
+    stand are moved for each, the supplies and outlet units that are set down for each, the pairs
+    that are clipped together after it, and the ids of the cords that lay there before it."""
 
     stand: Stand
     cords: tuple[Cord, ...]
     over: tuple[tuple[str, ...], ...]
-    things: tuple[tuple[Supply | OutletUnit, ...], ...]
+    things: tuple[tuple[Loose, ...], ...]
     clips: tuple[tuple[str, str], ...]
+    before: frozenset[str]
 
 
 def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
     """Return the turns of what stands in a row, the middle first.
 
     A cord is laid in the turn of its own chair; one between two chairs in the turn of the later.
-    Two neighbors are clipped together when both stand and every cord that runs, or is plugged in,
-    under either of them is in: until then a chair can be drawn forward to lay it.
+    One that is fixed to no chair is laid before anything stands over it. Two neighbors are clipped
+    together when both stand and every cord that runs, or is plugged in, under either of them is
+    in: until then a chair can be moved to lay it.
 
     Parameters
     ----------
@@ -59,13 +52,17 @@ def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
     """
     order = outward(row)
     number = {one.name: turn for turn, one in enumerate(order)}
-    known = ((cord.id, _turn_of(cord, number, plan)) for cord in plan.cords)
+    under = {
+        cord.id: tuple(one.name for one in row.stands if lies_under(cord, one, plan))
+        for cord in plan.cords
+    }
+    known = ((cord.id, _turn_of(cord, number, under, plan)) for cord in plan.cords)
     laid = {name: turn for name, turn in known if turn is not None}
-    cords = tuple(cord for cord in in_bags(plan) if cord.id in laid)
-    under = {cord.id: _under(cord, row, plan) for cord in cords}
+    cords = sorted(
+        (cord for cord in in_bags(plan) if cord.id in laid), key=lambda cord: not is_free(cord)
+    )
     clips = _clips(row, plan, number, laid, under)
-    loose: tuple[Supply | OutletUnit, ...] = (*plan.supplies, *plan.outlet_units)
-    found, down = [], {one.id: one for one in loose}
+    found, down = [], {one.id: one for one in loose_things(plan)}
     for turn, stand in enumerate(order):
         here = tuple(cord for cord in cords if laid[cord.id] == turn)
         over = tuple(tuple(n for n in under[cord.id] if number[n] < turn) for cord in here)
@@ -73,111 +70,75 @@ def turns(row: SetRow, plan: Plan) -> tuple[Turn, ...]:
         things = tuple(
             tuple(down.pop(end) for end in (cord.from_, cord.to) if end in down) for cord in here
         )
-        found.append(Turn(stand=stand, cords=here, over=over, things=things, clips=pairs))
+        before = frozenset(name for name, at in laid.items() if at < turn)
+        found.append(
+            Turn(stand=stand, cords=here, over=over, things=things, clips=pairs, before=before)
+        )
     return tuple(found)
 
 
-def turn_text(turn: Turn, row: SetRow, plan: Plan, numbers: dict[str, int]) -> str:
-    """Return what is done in the turn of a chair or table, in the order in which it is done.
+def is_free(cord: Cord) -> bool:
+    """Return whether a cord is fixed to no chair, so that it can be laid before any chair stands
+    over it: one to a supply or outlet unit, an extension, and a longer lead that was bought."""
+    return cord.kind in _FREE or (cord.kind == OWN and cord.longer)
+
+
+def loose_things(plan: Plan) -> tuple[Loose, ...]:
+    """Return every supply and outlet unit."""
+    return (*plan.supplies, *plan.outlet_units)
+
+
+def lies_under(cord: Cord, stand: Stand, plan: Plan) -> bool:
+    """Return whether some of a cord is under a base: its way, or what it is plugged into.
 
     Parameters
     ----------
-    turn : Turn
-        The turn.
-    row : SetRow
-        Its row.
+    cord : Cord
+        The cord.
+    stand : Stand
+        A chair or table.
     plan : Plan
-        For cords and boxes.
-    numbers : dict
-        The number on each cord's tag, by its id.
+        For boxes and what lies on the floor.
     """
-    name = turn.stand.name
-    said = [f"{capital(name)}:"]
-    said += ["bring it up, short of its mark."] if turn.cords else []
-    for cord, over, things in zip(turn.cords, turn.over, turn.things, strict=True):
-        said += [f"Set down {one.id} {_where(one)}." for one in things]
-        tag = tag_text(numbers[cord.id])
-        said.append(f"Lay {tag} {_lay(cord, turn, over, row, plan)}{_clear_of(over, row)}.")
-    said.append(f"Set {name} {_on_marks(turn.stand, row, plan)}.")
-    if turn.clips:
-        pairs = [f"{left} to {right}" for left, right in turn.clips]
-        said.append(f"Clip {joined(pairs)}.")
-    return " ".join(said)
-
-
-def _where(thing: Supply | OutletUnit) -> str:
-    """Where a supply or outlet unit is set down, and which way it lies."""
-    side = long_side(thing)
-    return "where the table of places has it" + (f", {side}" if side else "")
-
-
-def _on_marks(stand: Stand, row: SetRow, plan: Plan) -> str:
-    """How a chair or table stands on what is chalked."""
-    if row.curved:
-        return "with its rear corners on its two marks"
-    ahead_m = row.chalk.place(stand.at(0.0, stand.rear_m))[1]
-    mark = "on its mark" if row.plain else "between its marks"
-    return f"{mark}, its rear {from_line(ahead_m, plan.spec.project.units)}"
-
-
-def _lay(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan) -> str:
-    link = cord.kind == LINK
-    start = plug_text(cord.from_, plan, last=False, link=link)
-    goal = plug_text(cord.to, plan, last=True, link=link)
-    words = f"({ends_text(cord, plan)})"
-    if cord.kind == EXTENSION:
-        words += f", the extension cord: plug it into {start}"
-    elif cord.kind == "own":
-        words += f": one end in {goal} (it may be fixed there), plug the other into {start}"
-    else:
-        words += f": plug one end into {start}, the other into {goal}"
-    words += _box_now(cord, turn, over, row, plan)
-    if lies(cord, plan) is Lies.NO_ROOM:
-        words += f', its spare as its maker says, see "{NOT_COILED}"'
-    return words
-
-
-def _clear_of(over: tuple[str, ...], row: SetRow) -> str:
-    """What is done with chairs that already stand where a cord goes."""
-    if not over:
-        return ""
-    stand, them = ("stands", "it") if len(over) == 1 else ("stand", "them")
-    how = f"draw {them} forward for this, then back onto the mark"
-    if row.chalk.touch == "back":
-        how = (
-            f"move {them} clear for this, straight back (tapered arms jam on the way forward), "
-            "then onto the marks again"
+    return (
+        any(_lies_under(piece, stand) for piece in pairwise(cord.path_m))
+        or _box_under(cord, plan) == stand.name
+        or any(
+            is_under(point, stand)
+            for thing in loose_things(plan)
+            if thing.id in (cord.from_, cord.to)
+            for point in corners_of(thing)
         )
-    return f". {capital(joined(over))} already {stand} there, not yet clipped: {how}"
+    )
 
 
-def _box_now(cord: Cord, turn: Turn, over: tuple[str, ...], row: SetRow, plan: Plan) -> str:
-    """Whether a chair stands over the box that a cord goes into."""
-    box = next((b for b in plan.boxes if b.id == cord.from_ and b.kind == "floor box"), None)
-    if box is None or box.under in over:
-        return ""
-    if box.under == turn.stand.name:
-        return f", over which {box.under} then stands"
-    return ", over which no chair stands yet" if any(c.id == box.under for c in row.chairs) else ""
+def corners_of(thing: Loose) -> tuple[Point, ...]:
+    """Return the middle and the corners of the floor that a supply or outlet unit takes. [m]"""
+    frame = Frame(x_m=thing.x_m, y_m=thing.y_m, angle_rad=thing.angle_rad)
+    return (
+        (thing.x_m, thing.y_m),
+        *(
+            frame.point((across * thing.width_m / 2, along * thing.depth_m / 2))
+            for across in (-1, 1)
+            for along in (-1, 1)
+        ),
+    )
 
 
-def _turn_of(cord: Cord, number: dict[str, int], plan: Plan) -> int | None:
-    """The turn in which a cord is laid: that of its chair, or of the later of its two."""
+def _turn_of(
+    cord: Cord, number: dict[str, int], under: dict[str, tuple[str, ...]], plan: Plan
+) -> int | None:
+    """The turn in which a cord is laid: that of its chair, or of the later of its two; the first
+    of all where it is fixed to none."""
     ends = {bag_of(cord, plan)}
     if cord.kind == LINK:
         ends.add(cord.from_)
-    at = [number[name] for name in ends if name in number]
-    return max(at, default=None)
-
-
-def _under(cord: Cord, row: SetRow, plan: Plan) -> tuple[str, ...]:
-    """What of a row has some of a cord under its base."""
-    return tuple(
-        one.name
-        for one in row.stands
-        if any(_lies_under(piece, one) for piece in pairwise(cord.path_m))
-        or _box_under(cord, plan) == one.name
-    )
+    if not is_free(cord):
+        return max((number[name] for name in ends if name in number), default=None)
+    if not any(name in number for name in ends):
+        return None
+    ends |= {name for one in loose_things(plan) if one.id == cord.to for name in one.chairs}
+    return min(number[name] for name in (*ends, *under[cord.id]) if name in number)
 
 
 def _box_under(cord: Cord, plan: Plan) -> str | None:
@@ -185,6 +146,11 @@ def _box_under(cord: Cord, plan: Plan) -> str | None:
         return None
     boxes = (box for box in plan.boxes if box.kind == "floor box")
     return next((box.under for box in boxes if box.id == cord.from_), None)
+
+
+def is_under(point: Point, stand: Stand) -> bool:
+    """Return whether a place is under a base, seen from its own frame. [m]"""
+    return _lies_under((point, point), stand)
 
 
 def _lies_under(piece: Segment, stand: Stand) -> bool:
