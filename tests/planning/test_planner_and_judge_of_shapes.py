@@ -25,6 +25,8 @@ def _agree(spec: PlanSpec) -> None:
     assert {entry for entry in found if entry[0] not in own} == set()
     if "row-fits-walls" in {rule for rule, _, _ in found}:
         own -= {"headrest-clears-wall"}  # which of a row's sides it is that is too near
+    if "row-on-one-level" in {rule for rule, _, _ in found}:
+        own -= {"footrest-on-riser"}  # on which of two levels a mixed row stands
     assert own <= {rule for rule, _, _ in found}
     assert report.disputed == ()
 
