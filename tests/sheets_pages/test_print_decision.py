@@ -19,6 +19,7 @@ from support import (
 )
 
 from powerplan.model.findings import Force, Outcome, hold
+from powerplan.model.lengths import at_least_text
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Assumption, PlanSpec
 from powerplan.planning.pipeline import make_plan
@@ -26,7 +27,6 @@ from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_words import degrees
 from powerplan.sheets.parts import Marked
-from powerplan.sheets.words import at_least_text
 
 
 def planned(spec: PlanSpec) -> Plan:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text, micrometers
+from powerplan.model.lengths import at_least_text, at_most_text, length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.bought import bought, is_bought
@@ -12,7 +12,7 @@ from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import DO_NOT_LAY, at_least_text, at_most_text, from_wall, if_measured
+from powerplan.sheets.words import DO_NOT_LAY, from_wall, if_measured
 
 _SIDES = ((0, from_left), (1, from_back))
 _HEAD = ("cord (from-to)", "way", "needed", "use", "floor")

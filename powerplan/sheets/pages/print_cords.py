@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import joined, length_text, micrometers
+from powerplan.model.lengths import at_least_text, joined, length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.page_names import DECISION
@@ -21,7 +21,7 @@ from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import DO_NOT_LAY, at_least_text, lay_word
+from powerplan.sheets.words import DO_NOT_LAY, lay_word
 
 _TIED = "Cords are tied only to the chair's fixed frame."
 _STOP = (

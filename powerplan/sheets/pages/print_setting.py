@@ -16,7 +16,13 @@ from powerplan.sheets.off_walls import from_back, from_left, off_wall
 from powerplan.sheets.pages.print_places import off_line
 from powerplan.sheets.pages.print_rows import SetRow, about_row
 from powerplan.sheets.pages.print_swings import STRAIGHT_M
-from powerplan.sheets.pages.print_taped import level_words, on_floor_of, one_level, two_walls
+from powerplan.sheets.pages.print_taped import (
+    level_words,
+    long_told_m,
+    on_floor_of,
+    one_level,
+    two_walls,
+)
 from powerplan.sheets.pages.print_words import from_center
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
@@ -119,7 +125,7 @@ def _ends(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
             row.id,
             name,
             *two_walls(on_floor_of(row, end), plan),
-            length_text(row.chalk.length_m, units),
+            length_text(long_told_m(row, plan), units),
         )
         for row in rows
         for name, end in (("left", row.chalk.left), ("right", row.chalk.right))
@@ -139,7 +145,10 @@ def _along(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
     for row in rows:
         for one in row.stands:
             spots = [row.chalk.place(one.at(u, one.rear_m)) for u in (-one.left_m, 0, one.right_m)]
-            told = (length_text(along_m, units) for along_m, _ in spots)
+            alongs_m = [along_m for along_m, _ in spots]
+            if one is row.stands[-1]:  # the line's right end: as long as the line is told to be
+                alongs_m[2] = long_told_m(row, plan)
+            told = (length_text(along_m, units) for along_m in alongs_m)
             rear = off_line(spots[1][1], units)
             lines.append((row.id, one.name, one.kind, *told, rear))
     head = ("row", "what", "kind", "left side", "middle", "right side", "its rear, off the line")
@@ -149,7 +158,7 @@ def _along(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
 
 def _on_arcs(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
     units = plan.spec.project.units
-    marks = tuple(line for row in rows for line in _mark_rows(row, units))
+    marks = tuple(line for row in rows for line in _mark_rows(row, plan))
     corners = tuple(
         (row.id, one.name, one.kind, *(_off_line(row, one.at(*spot), units) for spot in _rear(one)))
         for row in rows
@@ -175,22 +184,25 @@ def _on_marks(row: SetRow, one: Stand) -> bool:
     return row.chalk.touch == "back" and micrometers(one.rear_m) == on_arc_um
 
 
-def _mark_rows(row: SetRow, units: str) -> list[tuple[str, ...]]:
+def _mark_rows(row: SetRow, plan: Plan) -> list[tuple[str, ...]]:
     """The marks on an arc: from the straight line, and from one another."""
     assert row.row.curve is not None
-    marks = marks_on(row.stands, row.row.curve)
+    units, marks = plan.spec.project.units, marks_on(row.stands, row.row.curve)
     found: list[tuple[str, ...]] = []
     for before, mark in pairwise((None, *marks)):
         assert mark is not None
         step, far = "-", "-"
         if before is not None:
             step = length_text(math.dist(before.at, mark.at), units)
-            far = length_text(math.dist(marks[0].at, mark.at), units)
+            far_m = math.dist(marks[0].at, mark.at)
+            far = length_text(long_told_m(row, plan) if mark is marks[-1] else far_m, units)
         beside = [name for name in (mark.left_of_it, mark.right_of_it) if name]
         name = " / ".join(beside)
         if len(beside) == 1:
             name += ", its right side" if mark.left_of_it else ", its left side"
         along_m, ahead_m = row.chalk.place(mark.at)
+        if mark is marks[-1]:  # the line's right end: as long as the line is told to be
+            along_m = long_told_m(row, plan)
         found.append(
             (row.id, name, length_text(along_m, units), off_line(ahead_m, units), step, far)
         )

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from enum import Enum
 
-from powerplan.model.lengths import joined, length_text, micrometers
+from powerplan.model.lengths import at_least_text, at_most_text, joined, length_text, micrometers
 from powerplan.model.plan import Cord, Plan
-from powerplan.model.spare import coiled_m, loops_of, spare_m, tail_m
+from powerplan.model.spare import loops_of, spare_m
 from powerplan.sheets.keep_off import key_of
 from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, set_rows
+from powerplan.sheets.pages.print_sums import sums_of
 from powerplan.sheets.pages.print_tags import (
     LINK,
     bag_of,
@@ -24,7 +25,6 @@ from powerplan.sheets.pages.print_ways import legs_text
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
-from powerplan.sheets.words import at_least_text, at_most_text
 
 NOT_COILED = "Spare cord that is not coiled"
 
@@ -88,7 +88,8 @@ def spare_text(cord: Cord, row: SetRow, places: Places) -> str:
     """
     plan = places.plan
     chair, where = bag_of(cord, plan), lies(cord, plan)
-    size = length_text(spare_m(cord), plan.spec.project.units)
+    units = plan.spec.project.units
+    size = length_text(sums_of(cord, units).left_m, units)
     told = {
         Lies.COILED: _coiled(cord, row, places),
         Lies.NOT_MEASURED: (
@@ -106,7 +107,8 @@ def _to_the_coil(cord: Cord, row: SetRow, places: Places) -> str:
     if len(cord.tail_m) < 2:
         return ""
     units = places.plan.spec.project.units
-    far, left = (length_text(m, units) for m in (tail_m(cord), coiled_m(cord)))
+    sums = sums_of(cord, units)
+    far, left = (length_text(m, units) for m in (sums.tail_m, sums.coiled_m))
     leaves = _leaves(cord, row, places)
     if len(cord.tail_m) > 2:
         leaves += f", {legs_text(cord.tail_m, row, places)}"
@@ -258,7 +260,7 @@ def _coil_row(cord: Cord, row: SetRow, places: Places, numbers: dict[str, int]) 
         how += "" if row.square else ", square to the room"
     return (
         f"{tag_text(numbers[cord.id])} ({ends_text(cord, plan)})",
-        length_text(coiled_m(cord), units),
+        length_text(sums_of(cord, units).coiled_m, units),
         how,
         place_words(cord.park_m, row, places),
         _watch(cord, row, plan),

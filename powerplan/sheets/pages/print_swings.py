@@ -9,12 +9,12 @@ from itertools import combinations
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_mark_m, length_text
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.keep_off import Side
 from powerplan.sheets.pages.print_rows import SetRow
-from powerplan.sheets.pages.print_tape import Told, on_tape_m, tape_text, told_at
+from powerplan.sheets.pages.print_tape import Told, tape_text, told_at
 from powerplan.sheets.stands import Stand
 from powerplan.sheets.words import FINE, wall_name
 
@@ -89,7 +89,7 @@ def _off_line(point: Point, row: SetRow, sides: tuple[Side, ...], units: str) ->
     told = told_at(row.chalk.place(point), lambda u, v: row.chalk.at(u, v), sides, units)
     assert told is not None
     along_m, ahead_m = told.lengths_m
-    marks = [(on_tape_m(row.chalk.place((c.x_m, c.y_m))[0], units), c.id) for c in row.chairs]
+    marks = [(at_mark_m(row.chalk.place((c.x_m, c.y_m))[0], units), c.id) for c in row.chairs]
     middle_m, name = min(marks, key=lambda mark: (abs(mark[0] - along_m), mark[0]))
     if abs(along_m - middle_m) > _FAR_M:
         return None

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from fractions import Fraction
 from itertools import product
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_mark_m, length_text, mark_um
 from powerplan.sheets.keep_off import Side
-from powerplan.sheets.words import mark_um
 
 _AROUND = 3
 _FINER = (1, 2, 4)
@@ -25,22 +23,6 @@ class Told(NamedTuple):
     lengths_m: tuple[float, float]
     at: Point
     safe: bool
-
-
-def on_tape_m(length_m: float, units: str, finer: int = 1) -> float:
-    """Return a length at the mark of a tape that it prints as.
-
-    Parameters
-    ----------
-    length_m : float
-        Any length. [m]
-    units : str
-        ft-in, in, mm or m.
-    finer : int
-        Into how many the marks are parted.
-    """
-    mark_m = Fraction(mark_um(units), 10**6) / finer
-    return float(round(Fraction(length_m) / mark_m) * mark_m)
 
 
 def tape_text(length_m: float, units: str) -> str:
@@ -69,7 +51,7 @@ def told_at(
         ft-in, in, mm or m.
     """
     if not sides:
-        one, other = (on_tape_m(length_m, units) for length_m in lengths_m)
+        one, other = (at_mark_m(length_m, units) for length_m in lengths_m)
         spot = leads_to(one, other)
         return None if spot is None else Told((one, other), spot, True)
     true, nearest = leads_to(*lengths_m), None
@@ -99,8 +81,8 @@ def _around(
     found = []
     for one, other in product(steps, steps):
         lengths = (
-            on_tape_m(lengths_m[0] + one * mark_m, units, finer),
-            on_tape_m(lengths_m[1] + other * mark_m, units, finer),
+            at_mark_m(lengths_m[0] + one * mark_m, units, finer),
+            at_mark_m(lengths_m[1] + other * mark_m, units, finer),
         )
         spot = leads_to(*lengths)
         if spot is not None:

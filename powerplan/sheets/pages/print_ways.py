@@ -3,22 +3,25 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text, micrometers
+from powerplan.model.lengths import at_mark_m, length_text, micrometers
 from powerplan.model.plan import Cord, Plan
+from powerplan.model.spare import path_length_m
 from powerplan.model.spec import Wall
 from powerplan.sheets.climbs import SLIVER, climbs
 from powerplan.sheets.pages.print_places import bend_words, place_words
 from powerplan.sheets.pages.print_rows import SetRow, number_m
+from powerplan.sheets.pages.print_sums import Leg, added_up
 from powerplan.sheets.pages.print_swings import STRAIGHT_M
 from powerplan.sheets.pages.print_tags import LINK, plug_text
 from powerplan.sheets.pages.print_told import Places
 from powerplan.sheets.words import wall_name
 
 _NEAR_M = 0.03
+_SLANTING = "slanting"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,8 +29,8 @@ class Stretch:
     """A straight piece of a cord's way, or a climb: up or down the edge of a riser, down a wall.
 
     ``words`` is how it goes, with braces where the measure stands; ``length_m`` is how far it is,
-    ``told_m`` how far between the places that are printed for its ends, and ``end`` where it
-    arrives. [m]
+    ``told_m`` what is printed of that, and ``end`` where it arrives. Of all pieces of a way what is
+    printed adds up to what is printed of the whole. [m]
     """
 
     words: str
@@ -61,7 +64,14 @@ def stretches(cord: Cord, row: SetRow, places: Places) -> tuple[Stretch, ...]:
             here, before = climb.at, climb.share
         if micrometers(math.dist(here, end)):
             found.append(_level(here, end, row, places))
-    return tuple(found)
+    return _added_up(found, at_mark_m(cord.length_m, plan.spec.project.units), plan)
+
+
+def _added_up(pieces: list[Stretch], whole_m: float, plan: Plan) -> tuple[Stretch, ...]:
+    """Pieces with what is printed of them, which is the whole together. [m]"""
+    legs = [Leg(one.length_m, one.told_m, one.words.startswith(_SLANTING)) for one in pieces]
+    told = added_up(legs, whole_m, plan.spec.project.units)
+    return tuple(replace(one, told_m=told_m) for one, told_m in zip(pieces, told, strict=True))
 
 
 def way_text(cord: Cord, row: SetRow, places: Places, *, whole: bool = False) -> str:
@@ -117,8 +127,10 @@ def legs_text(path: tuple[Point, ...], row: SetRow, places: Places) -> str:
         Where they are told to be.
     """
     units, told = places.plan.spec.project.units, []
-    for start, end in pairwise(path):
-        piece = _level(start, end, row, places)
+    whole_m = at_mark_m(path_length_m(path), units)
+    levels = [_level(start, end, row, places) for start, end in pairwise(path)]
+    pieces = _added_up(levels, whole_m, places.plan)
+    for (start, end), piece in zip(pairwise(path), pieces, strict=True):
         words = piece.words.replace("{}", length_text(piece.told_m, units))
         bend = _bend(start, end, row, places, whole=False)
         told.append(words if end == path[-1] else f"{words}, to {bend}")
@@ -144,7 +156,7 @@ def _level(start: Point, end: Point, row: SetRow, places: Places) -> Stretch:
     elif abs(ahead_m) < STRAIGHT_M:
         words = aside
     else:
-        words = f"slanting {aside} and {along}"
+        words = f"{_SLANTING} {aside} and {along}"
     words += " {}"
     beside = _beside(start, end, row, places.plan)
     if beside:
