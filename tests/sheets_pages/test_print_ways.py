@@ -44,7 +44,9 @@ LENGTH = r"(?:\d+ ft(?: \d+(?: \d+/\d+)? in)?|\d+(?: \d+/\d+)? in|\d+/\d+ in|\d+
 
 def measures_m(way: str) -> list[float]:
     """The measure of each piece of a way, the first of what stands between semicolons."""
-    first = re.sub(r"^from (?:.*?)(?= (?:down|up|left|right|forward|back|slanting) )", "", way)
+    first = re.sub(
+        r"^from (?:.*?)(?= (?:down|up|left|right|forward|back|toward|slanting) )", "", way
+    )
     pieces = first.split("; ")
     found = [re.search(LENGTH, piece) for piece in pieces]
     assert all(found), way

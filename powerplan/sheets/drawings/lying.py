@@ -80,7 +80,7 @@ def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...])
         else:
             outlet(sketch, at)
             sketch.label(box.id, (box.id,), (at,), clear_mm=OUTLET_MM + 0.8)
-    draw_outlets(sketch, plan)
+    draw_outlets(sketch, plan, for_plugs=True)
 
 
 def draw_slack(sketch: Sketch, plan: Plan, cords: tuple[Cord, ...]) -> None:

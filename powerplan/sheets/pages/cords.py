@@ -12,7 +12,7 @@ from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import DO_NOT_LAY, from_wall, if_measured
+from powerplan.sheets.words import DO_NOT_LAY, FINE, from_wall, if_measured
 
 _SIDES = ((0, from_left), (1, from_back))
 _HEAD = ("cord (from-to)", "way", "needed", "use", "floor")
@@ -104,7 +104,7 @@ def _way(cord: Cord, places: Places) -> str:
 
     def place(point: Point) -> str:
         # a place in a narrow passage may stand at a part of a mark
-        left, back = (tell(room, point[axis], units, step=32) for axis, tell in _SIDES)
+        left, back = (tell(room, point[axis], units, step=FINE) for axis, tell in _SIDES)
         return f"{left} / {back}"
 
     turns = "; then ".join(place(places.in_room(point)) for point in cord.path_m)

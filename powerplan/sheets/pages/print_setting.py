@@ -30,6 +30,9 @@ from powerplan.sheets.words import from_wall
 
 _FROM_BEHIND = "line, level tape from behind its middle"
 _FROM_AHEAD = "line, level tape from ahead of its middle"
+_SIDE = (
+    "A side is the outer side of an arm; where two seats share an arm it is the middle of that arm"
+)
 _ENDS = ("left end, level tape", "right end, level tape")
 
 
@@ -57,7 +60,10 @@ def setting_out(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list
     curved = tuple(row for row in rows if row.curved)
     along = tuple(row for row in rows if not row.plain and not row.curved)
     return [
-        Items(lead="How the rows stand:", items=(size, *(about_row(row, plan) for row in rows))),
+        Items(
+            lead="How the rows stand:",
+            items=(size, *(about_row(row, plan) for row in rows), *_kinds(rows, units)),
+        ),
         *(_lines(square, plan, warning) if square else ()),
         *(_middles(plain, plan, warning) if plain else ()),
         *(_ends(askew, plan, warning) if askew else ()),
@@ -65,6 +71,16 @@ def setting_out(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list
         *(_on_arcs(curved, plan, warning) if curved else ()),
         *(_proofs(tuple(row for row in rows if not row.plain), plan)),
     ]
+
+
+def _kinds(rows: tuple[SetRow, ...], units: str) -> tuple[str, ...]:
+    """How wide the chairs of each kind are, so that a piece can be held against the plan."""
+    kinds = {one.kind: one.seat for row in rows for one in row.stands if one.seat is not None}
+    told = []
+    for name, kind in kinds.items():
+        seat, arm = (length_text(wide_m, units) for wide_m in (kind.seat_width_m, kind.arm_width_m))
+        told.append(f"Chair kind {name}: its seat is {seat} between the arms, an arm {arm} wide.")
+    return tuple(told)
 
 
 def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
@@ -238,8 +254,7 @@ def _proof(row: SetRow, plan: Plan) -> tuple[str, str]:
         return (_about_arc(row, plan), _diagonals(row, plan))
     about = (
         f"Row {row.id}: its line lies along the rear of the bases, at the floor, the screen ahead "
-        "of it. A side is the outer side of an arm; where two seats share an arm it is the middle "
-        "of that arm."
+        f"of it. {_SIDE}."
     )
     return (about, _diagonals(row, plan))
 
@@ -280,6 +295,8 @@ def _about_arc(row: SetRow, plan: Plan) -> str:
     return (
         f"Row {row.id}: snap the straight line between its two ends, on past them, and set off "
         f"every mark square from it. The arc goes through the marks, where the {touch} corners of "
-        f"neighbors touch.{on_marks if standing else ''} {string} At its deepest, half way along "
+        f"neighbors touch. {_SIDE}: a corner told "
+        "there is at the middle of the arm's end, not at a corner of the piece."
+        f"{on_marks if standing else ''} {string} At its deepest, half way along "
         f"the line, the arc is {length_text(chalk.deepest_m, units)} behind it."
     )

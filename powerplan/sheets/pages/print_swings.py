@@ -27,6 +27,7 @@ _SQUARE_M, _PAST_M = 0.41, 0.31
 # than 30 degrees cross too flatly to mark.
 _NEAR_M, _FAR_M, _LEAST_SINE = 0.15, 2.0, 0.5
 _ALONG_ROW = 0.7
+_FROM_RIGHT = 0.7
 _BEST = 8
 
 
@@ -105,7 +106,9 @@ def _off_arc(point: Point, row: SetRow, sides: tuple[Side, ...], units: str) -> 
         left, right = one.sides_m(one.rear_m)
         past_m = max(left - right_m, right_m - right, 0.0)
         if abs(ahead_m - one.rear_m) <= _SQUARE_M and past_m <= _PAST_M:
-            nearer = min((left, "left"), (right, "right"), key=lambda side: abs(side[0] - right_m))
+            # from the left corner, so that alike chairs are measured alike, but near the right one
+            far = right_m - left > (right - left) * _FROM_RIGHT
+            nearer = (right, "right") if far else (left, "left")
             found.append((round(past_m, 6), round(abs(ahead_m - one.rear_m), 6), one, *nearer))
     if not found:
         return None

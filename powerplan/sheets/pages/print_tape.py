@@ -12,7 +12,7 @@ from powerplan.model.lengths import at_mark_m, length_text, mark_um
 from powerplan.sheets.keep_off import Side
 
 _AROUND = 3
-_FINER = (1, 2, 4)
+_FINER = (1, 2)
 _HAIR_M = 1e-7
 
 
@@ -27,7 +27,7 @@ class Told(NamedTuple):
 
 def tape_text(length_m: float, units: str) -> str:
     """Return a length that stands at a mark, or at a part of one, as it prints. [m]"""
-    return length_text(length_m, units, step=32)
+    return length_text(length_m, units, step=16)
 
 
 def told_at(
@@ -37,7 +37,7 @@ def told_at(
     units: str,
 ) -> Told | None:
     """Return the lengths to print in place of two true ones: the nearest at whole marks whose place
-    keeps to all sides, else at half and quarter marks; else those that come nearest to that.
+    keeps to all sides, else at half marks; else those that come nearest to that.
 
     Parameters
     ----------

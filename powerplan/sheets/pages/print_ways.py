@@ -21,6 +21,7 @@ from powerplan.sheets.pages.print_told import Places
 from powerplan.sheets.words import wall_name
 
 _NEAR_M = 0.03
+_APART_M = 1e-4
 _SLANTING = "slanting"
 
 
@@ -54,7 +55,7 @@ def stretches(cord: Cord, row: SetRow, places: Places) -> tuple[Stretch, ...]:
     found, plan = [], places.plan
     height_m = _start_height_m(cord, plan)
     if micrometers(height_m):
-        found.append(_climb("down {} to the floor", height_m, cord.path_m[0]))
+        found.append(_climb(f"down {{}} to {_ground(cord, plan)}", height_m, cord.path_m[0]))
     for start, end in pairwise(cord.path_m):
         here, before = start, 0.0
         for climb in climbs(start, end, plan):
@@ -98,6 +99,7 @@ def way_text(cord: Cord, row: SetRow, places: Places, *, whole: bool = False) ->
     told, here = [], cord.path_m[0]
     for piece, following in zip(pieces, (*pieces[1:], None), strict=True):
         words = piece.words.replace("{}", length_text(piece.told_m, units))
+        words += _past(here, piece.end, cord, row, places)
         if following is None:
             words += f", to {goal}"
         elif micrometers(math.dist(piece.end, here)):
@@ -105,6 +107,18 @@ def way_text(cord: Cord, row: SetRow, places: Places, *, whole: bool = False) ->
         told.append(words)
         here = piece.end
     return f"from {start} {'; '.join(told)}"
+
+
+def _past(start: Point, end: Point, cord: Cord, row: SetRow, places: Places) -> str:
+    """The letter within a piece at which spare leaves it; nothing where there is none."""
+    if len(cord.tail_m) < 2:
+        return ""
+    at = cord.tail_m[0]
+    name = places.named(at, row)
+    if name is None or any(math.dist(at, other) < _APART_M for other in (start, end)):
+        return ""
+    beyond_m = math.dist(start, at) + math.dist(at, end) - math.dist(start, end)
+    return f" past {name}, where its spare leaves" if beyond_m < _APART_M else ""
 
 
 def _bend(old: Point, new: Point, row: SetRow, places: Places, *, whole: bool) -> str:
@@ -151,6 +165,8 @@ def _level(start: Point, end: Point, row: SetRow, places: Places) -> Stretch:
         right_m, ahead_m = to_m[0] - from_m[0], to_m[1] - from_m[1]
     aside = "right" if right_m > 0 else "left"
     along = "forward" if ahead_m > 0 else "back"
+    if row.curved:  # its chairs look each its own way
+        along = "toward the screen" if ahead_m > 0 else "toward the back"
     if abs(right_m) < STRAIGHT_M:
         words = along
     elif abs(ahead_m) < STRAIGHT_M:
@@ -182,6 +198,14 @@ def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
     if even and not row.curved and all(0.0 < off_m <= keep_m + STRAIGHT_M for off_m in behind):
         return "the rear of the bases"
     return ""
+
+
+def _ground(cord: Cord, plan: Plan) -> str:
+    """What a cord comes down to from its socket."""
+    at = cord.path_m[0]
+    on = [one for one in plan.spec.risers if one.rect.has(at)]
+    top = max(on, key=lambda one: (one.height_m, one.id), default=None)
+    return "the floor" if top is None else f"the deck of riser {top.id}"
 
 
 def _start_height_m(cord: Cord, plan: Plan) -> float:

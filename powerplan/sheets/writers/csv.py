@@ -18,8 +18,8 @@ from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.model.spare import loops_of, spare_m, spare_told_m
 from powerplan.sheets.bought import bought, bought_as, is_bought
 from powerplan.sheets.local import Local, local_of
+from powerplan.sheets.pages.print_asked import asked_of_makers
 from powerplan.sheets.pages.print_rows import row_of
-from powerplan.sheets.pages.print_spare import asked_of_makers
 from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
