@@ -29,6 +29,7 @@ from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
 
+_ROW = "{row}"
 NOT_COILED = "Spare cord that is not coiled"
 
 
@@ -201,18 +202,23 @@ def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
 
 def _why_none(cords: tuple[Cord, ...], plan: Plan) -> str:
     """Why coils have no room, row by row: by what stands behind it, as far as that tells."""
-    numbers, told = tag_numbers(plan), []
+    alike: dict[str, tuple[list[str], list[Cord]]] = {}
     for row in set_rows(plan):
         chairs = {chair.id for chair in row.chairs}
-        own = tuple(cord for cord in cords if bag_of(cord, plan) in chairs)
+        own = [cord for cord in cords if bag_of(cord, plan) in chairs]
         if own:
-            tags = capital(cords_named(own, plan))
-            told.append((sorted(numbers[cord.id] for cord in own), f"{tags}: {_why(row, plan)}"))
-    return " ".join(words for _, words in sorted(told))
+            rows, of_them = alike.setdefault(_why(row, plan), ([], []))
+            rows.append(row.id)
+            of_them.extend(own)
+    return " ".join(
+        f"{capital(cords_named(tuple(of_them), plan))}: "
+        + why.replace(_ROW, f"row{'' if len(rows) == 1 else 's'} {joined(rows)}")
+        for why, (rows, of_them) in alike.items()
+    )
 
 
 def _why(row: SetRow, plan: Plan) -> str:
-    """Why a coil behind a row has no room."""
+    """Why a coil behind a row has no room, with a blank for its name."""
     units = plan.spec.project.units
     if row.plain:
         middle = on_floor_of(row, row.middle_of_line)
@@ -222,20 +228,20 @@ def _why(row: SetRow, plan: Plan) -> str:
         asks_m = number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
         if micrometers(gap_m) >= micrometers(covered_m):
             return (
-                f"people may walk in the {at_most_text(gap_m, units)} between row {row.id} and the "
+                f"people may walk in the {at_most_text(gap_m, units)} between {_ROW} and the "
                 f"{face.words}; less than {at_least_text(covered_m, units)} off it, coils might "
                 "have room."
             )
         if micrometers(leaves_m) < micrometers(asks_m):
             enough = at_least_text(asks_m + row.kind.back_travel_m, units)
             return (
-                f"behind row {row.id} the reclined backs leave {at_most_text(leaves_m, units)} to "
+                f"behind {_ROW} the reclined backs leave {at_most_text(leaves_m, units)} to "
                 f"the {face.words}, and a coil asks for {at_least_text(asks_m, units)}: planned "
                 f"again with its headrests {enough} off it or more, the row may have room."
             )
     free = "no free floor" if row.plain else "no floor where nobody walks has room for one, or none"
     return (
-        f"behind row {row.id} {free} is near enough: the cord is too short to go there and back "
+        f"behind {_ROW} {free} is near enough: the cord is too short to go there and back "
         "and lie in a loop."
     )
 
