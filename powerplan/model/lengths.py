@@ -8,6 +8,7 @@ from functools import lru_cache
 INCH_M = Fraction(254, 10000)
 FOOT_M = 12 * INCH_M
 MICROMETER_M = 1e-6
+_EIGHTH_UM, _MILLIMETER_UM = 3175, 1000
 
 
 def micrometers(length_m: float) -> int:
@@ -61,6 +62,73 @@ def length_text(length_m: float, units: str, *, step: int = 8) -> str:
     if feet and inch_text == "0":
         return f"{sign}{feet} ft"
     return f"{sign}{feet} ft {inch_text} in" if feet else f"{sign}{inch_text} in"
+
+
+def mark_um(units: str) -> int:
+    """Return the distance between a tape's marks that we print. [um]
+
+    Parameters
+    ----------
+    units : str
+        ft-in, in, mm or m.
+    """
+    return _MILLIMETER_UM if units in ("mm", "m") else _EIGHTH_UM
+
+
+def at_mark_m(length_m: float, units: str, finer: int = 1) -> float:
+    """Return a length at the mark of a tape that it prints as.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+    units : str
+        ft-in, in, mm or m.
+    finer : int
+        Into how many the marks are parted.
+    """
+    mark_m = Fraction(mark_um(units), 10**6) / finer
+    return float(round(Fraction(length_m) / mark_m) * mark_m)
+
+
+def at_most_m(length_m: float, units: str) -> float:
+    """Return a length at the mark of a tape that is no longer; a hair (1 um) under a mark counts as
+    the mark. [m]"""
+    step_um = mark_um(units)
+    return (micrometers(length_m) + 1) // step_um * step_um / 1e6
+
+
+def at_least_m(length_m: float, units: str) -> float:
+    """Return a length at the mark of a tape that is no shorter; a hair (1 um) over a mark counts as
+    the mark. [m]"""
+    step_um = mark_um(units)
+    return -((1 - micrometers(length_m)) // step_um) * step_um / 1e6
+
+
+def at_most_text(length_m: float, units: str) -> str:
+    """Return a length as a tape shows it, rounded down: what is promised is there.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    return length_text(at_most_m(length_m, units), units)
+
+
+def at_least_text(length_m: float, units: str) -> str:
+    """Return a length as a tape shows it, rounded up: what is asked for is enough.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    return length_text(at_least_m(length_m, units), units)
 
 
 def amps_text(current_a: float | Fraction, *, down: bool = False, up: bool = False) -> str:

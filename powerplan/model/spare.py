@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import micrometers
+from powerplan.model.lengths import at_mark_m, micrometers
 from powerplan.model.plan import Cord
 
 
@@ -22,6 +22,22 @@ def left_over_m(bought_m: float, length_m: float) -> float:
         What of it lies on its way. [m]
     """
     return (micrometers(bought_m) - micrometers(length_m)) / 1e6
+
+
+def spare_told_m(bought_m: float, length_m: float, units: str) -> float:
+    """Return what is printed of a cord as left over: what is printed of its length, less what is
+    printed of what lies. [m]
+
+    Parameters
+    ----------
+    bought_m : float
+        What the cord measures. [m]
+    length_m : float
+        What of it lies on its way. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    return max(0.0, at_mark_m(bought_m, units) - at_mark_m(length_m, units))
 
 
 def path_length_m(path: Sequence[Point]) -> float:

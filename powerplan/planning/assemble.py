@@ -11,7 +11,7 @@ from powerplan.engineering.circuits.found import nobody_looked
 from powerplan.engineering.circuits.load import more_chairs
 from powerplan.engineering.seating.layout import layout_findings
 from powerplan.model.findings import Finding, Outcome, hold
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_least_text, length_text
 from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import (
     CAUTION,
@@ -28,6 +28,7 @@ from powerplan.model.plan import (
     Spare,
     Step,
 )
+from powerplan.model.spare import spare_told_m
 from powerplan.planning import record
 from powerplan.planning.battery_notes import battery_notes
 from powerplan.planning.conditions import conditions
@@ -131,9 +132,9 @@ def _parked(site: Site, run: Any) -> list[Finding]:
     for leg in run.legs:
         over_m = record.left_over_m(leg)
         if over_m > record.park_over_m(site):
-            loose = length_text(leg.bought_m - leg.length_m, units)
+            loose = length_text(spare_told_m(leg.bought_m, leg.length_m, units), units)
             note = (
-                f"{length_text(over_m, units)} is left over beyond the slack that every cord "
+                f"{at_least_text(over_m, units)} is left over beyond the slack that every cord "
                 f"keeps; with that slack {loose} of it lies loose: the cords page says where, "
                 f"behind the base of {served(run, leg).id} if there is room; never under a "
                 "mechanism."

@@ -20,7 +20,7 @@ from powerplan.engineering.cords.lengths import (
 from powerplan.engineering.cords.paths import NoWay, Route
 from powerplan.model.findings import Bound, Finding, Outcome, hold
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import MICROMETER_M, length_text, micrometers
+from powerplan.model.lengths import MICROMETER_M, at_least_text, length_text, micrometers
 from powerplan.model.loose import CHAIR_CORD, UNIT_CORD, WALL_CORD
 from powerplan.model.spec import ChairKind
 from powerplan.planning.site import Site
@@ -286,7 +286,7 @@ def long_enough(site: Site, cord: Leg, rule: str, longest_m: float | None = None
     if micrometers(cord.needed_m - cord.bought_m) > 0:
         note = (
             f"The {_NAMES[cord.kind]} is {length_text(cord.bought_m, units)}; from {cord.from_} to "
-            f"{cord.to} it must measure {length_text(cord.needed_m, units)}."
+            f"{cord.to} it must measure {at_least_text(cord.needed_m, units)}."
         )
         if longest_m is not None:
             note += f" The longest that its maker sells is {length_text(longest_m, units)}."

@@ -18,6 +18,8 @@ from powerplan.sheets.lower import DESCENT
 from powerplan.sheets.patches import Patch, Shelf, any_over, span, those_near, within
 
 PAD_MM = 0.5
+# To each side more than a blank is wide, so that no two labels read as one phrase.
+_ASIDE_MM = 1.0
 LINE_STEP = 1.75
 LEADER_FROM_MM = 2.2
 
@@ -38,6 +40,8 @@ _DIRECTIONS = tuple(
     for cos, sin in [(math.cos(math.radians(turn)), math.sin(math.radians(turn)))]
 )
 _COVERED, _HEAVY = 3.5, 5.0
+# Of hatching a little covered is better than much.
+_EACH_HEAVY, _MOST_HEAVY = 0.4, 6.0
 _FROM_HOME = 6.0
 _MOVED_RINGS = 3
 _PASSES = 2
@@ -81,7 +85,7 @@ def label_size(label: Label) -> tuple[float, float]:
     width = max(text_width_mm(line, label.height_mm) for line in label.lines)
     step = label.height_mm * LINE_STEP
     height = label.height_mm * (1 + DESCENT) + step * (len(label.lines) - 1)
-    return (width + 2 * PAD_MM, height + 2 * PAD_MM)
+    return (width + 2 * _ASIDE_MM, height + 2 * PAD_MM)
 
 
 def line_places(placed: Placed) -> tuple[Point, ...]:
@@ -258,17 +262,17 @@ class _Board:
         """What it costs to cover lines; one that a label stands on as its name costs nothing."""
         at = Patch(*spot.anchor, *spot.anchor)
         own = at.grown(_OWN_MM) if spot.patch.holds(at) else None
-        light = heavy = 0.0
+        light = heavy = more = 0.0
         for line in self._lines.near(spot.patch):
             if within(line.start, line.end, spot.patch) is None:
                 continue
             if own is not None and within(line.start, line.end, own) is not None:
                 continue
             if line.weight >= _HEAVY:
-                heavy = max(heavy, line.weight)
+                heavy, more = max(heavy, line.weight), more + _EACH_HEAVY
             else:
                 light += line.weight
-        cost = min(light, _COVERED) + heavy
+        cost = min(light, _COVERED) + heavy + min(more, _MOST_HEAVY)
         if spot.leader is not None:
             under = [within(*spot.leader, other) for other in near.taken]
             cost += _ON_LEADER * (len(under) - under.count(None))

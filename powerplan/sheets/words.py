@@ -5,7 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from powerplan.model.findings import Finding, Outcome
-from powerplan.model.lengths import amps_text, length_text, micrometers
+from powerplan.model.lengths import (
+    amps_text,
+    at_least_m,
+    at_most_m,
+    length_text,
+)
 from powerplan.sheets.caution import CAUTION
 
 if TYPE_CHECKING:  # a report without a plan does not wait for these
@@ -22,7 +27,6 @@ DO_NOT_CUT, PROVISIONAL, FIRM = "DO NOT CUT", "PROVISIONAL", "firm"
 DO_NOT_LAY = "DO NOT LAY YET"
 
 _ABOUT_ROWS = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-", "reading-")
-_EIGHTH_UM, _MILLIMETER_UM = 3175, 1000
 
 _SINGULAR = {"supplies": "supply"}
 
@@ -61,13 +65,7 @@ def numbers_text(finding: Finding, units: str) -> str:
         return ""
     if finding.outcome is Outcome.NOT_CHECKED and finding.unit not in ("A", "m", "%"):
         return _not_known(finding)
-    shown = (measure(finding.value, finding.unit, units), has_text(finding, units))
-    alike = measure(finding.limit, finding.unit, units) in shown
-    fine = finding.value != finding.limit and alike
-    has = (
-        measure(finding.value, finding.unit, units, fine=True) if fine else has_text(finding, units)
-    )
-    limit = measure(finding.limit, finding.unit, units, fine=fine)
+    has, limit = has_text(finding, units), limit_text(finding, units)
     room = room_text(finding, units)
     return f"{has}, limit {limit}" + (f", {room}" if room else "")
 
@@ -89,13 +87,47 @@ _SMALL = 0.0005  # of an ampere or a meter: less than rounding would show
 
 
 def has_text(finding: Finding, units: str) -> str:
-    """Return what a finding has; what is asked of a circuit is rounded up, as everywhere, and what
-    stays free beyond what must be is rounded down."""
-    if finding.unit == "A" and finding.value is not None and _is_ceiling(finding):
+    """Return what a finding has; what is asked of a circuit is rounded up, as everywhere. A length
+    is rounded to the side that cannot hurt."""
+    told = _told_m(finding, units)
+    if told is not None:
+        return length_text(told[0], units)
+    fine = _looks_alike(finding, units)
+    if finding.unit == "A" and finding.value is not None and _is_ceiling(finding) and not fine:
         return amps_text(finding.value, up=True)
-    if finding.unit == "m" and finding.value is not None and _is_floor(finding):
-        return at_most_text(finding.value, units)
-    return measure(finding.value, finding.unit, units)
+    return measure(finding.value, finding.unit, units, fine=fine)
+
+
+def limit_text(finding: Finding, units: str) -> str:
+    """Return what is allowed, or asked; a length is rounded to the side that cannot hurt."""
+    told = _told_m(finding, units)
+    if told is not None:
+        return length_text(told[1], units)
+    return measure(finding.limit, finding.unit, units, fine=_looks_alike(finding, units))
+
+
+def _told_m(finding: Finding, units: str) -> tuple[float, float] | None:
+    """What a length is and its limit at marks of a tape, so that the room printed is what is left
+    between the two; None where that is less than a mark, or the other way round. [m]"""
+    value_m, limit_m, margin_m = finding.value, finding.limit, finding.margin
+    if finding.unit != "m" or value_m is None or limit_m is None or not margin_m:
+        return None
+    ceiling = _is_ceiling(finding)
+    has, allowed = (at_least_m, at_most_m) if ceiling else (at_most_m, at_least_m)
+    told = (has(value_m, units), allowed(limit_m, units))
+    left_m = told[1] - told[0] if ceiling else told[0] - told[1]
+    return told if left_m * margin_m > 0 else None
+
+
+def _looks_alike(finding: Finding, units: str) -> bool:
+    """Whether a value and a limit that differ would print alike."""
+    if finding.unit == "m":
+        return bool(finding.margin) and _told_m(finding, units) is None
+    value, limit = finding.value, measure(finding.limit, finding.unit, units)
+    shown = [measure(value, finding.unit, units)]
+    if finding.unit == "A" and value is not None and _is_ceiling(finding):
+        shown.append(amps_text(value, up=True))
+    return value != finding.limit and limit in shown
 
 
 def room_text(finding: Finding, units: str) -> str:
@@ -106,12 +138,13 @@ def room_text(finding: Finding, units: str) -> str:
     if finding.margin == 0:
         return "just enough"
     size, ceiling = abs(finding.margin), _is_ceiling(finding)
-    if finding.unit == "m" and finding.margin > 0:
-        text = at_most_text(size, units)
+    told = _told_m(finding, units)
+    if told is not None:
+        text = length_text(abs(told[0] - told[1]), units)
     elif finding.unit == "A":
         text = amps_text(size, down=finding.margin > 0, up=ceiling and finding.margin < 0)
     else:
-        text = measure(size, finding.unit, units)
+        text = measure(size, finding.unit, units, fine=_looks_alike(finding, units))
     if text.split()[0] == "0" or size < _SMALL:
         text = measure(size, finding.unit, units, fine=True)
     if finding.margin > 0:
@@ -119,13 +152,6 @@ def room_text(finding: Finding, units: str) -> str:
     if ceiling and not finding.limit and finding.unit == "m":
         return f"off by {text}"
     return f"{'over' if ceiling else 'short'} by {text}"
-
-
-def _is_floor(finding: Finding) -> bool:
-    """Whether the limit is the least there must be, and what there is is no less."""
-    if finding.value is None or finding.limit is None or finding.margin is None:
-        return False
-    return finding.margin > 0 and finding.value > finding.limit
 
 
 def _is_ceiling(finding: Finding) -> bool:
@@ -146,45 +172,6 @@ def fine_text(length_m: float, units: str) -> str:
         ft-in, in, mm or m.
     """
     return length_text(length_m, units, step=FINE)
-
-
-def at_most_text(length_m: float, units: str) -> str:
-    """Return a length as a tape shows it, rounded down: what is promised is there.
-
-    Parameters
-    ----------
-    length_m : float
-        Any length; a hair (1 um) under a mark counts as the mark. [m]
-    units : str
-        ft-in, in, mm or m.
-    """
-    step_um = mark_um(units)
-    return length_text((micrometers(length_m) + 1) // step_um * step_um / 1e6, units)
-
-
-def at_least_text(length_m: float, units: str) -> str:
-    """Return a length as a tape shows it, rounded up: what is asked for is enough.
-
-    Parameters
-    ----------
-    length_m : float
-        Any length; a hair (1 um) over a mark counts as the mark. [m]
-    units : str
-        ft-in, in, mm or m.
-    """
-    step_um = mark_um(units)
-    return length_text(-((1 - micrometers(length_m)) // step_um) * step_um / 1e6, units)
-
-
-def mark_um(units: str) -> int:
-    """Return the distance between a tape's marks that we print. [um]
-
-    Parameters
-    ----------
-    units : str
-        ft-in, in, mm or m.
-    """
-    return _MILLIMETER_UM if units in ("mm", "m") else _EIGHTH_UM
 
 
 def layout_faults(plan: Plan) -> tuple[Finding, ...]:

@@ -8,11 +8,12 @@ from sample_plan import sample_decision, sample_findings, sample_plan
 
 from powerplan.model.codec import plan_from_plain
 from powerplan.model.findings import Outcome
+from powerplan.model.lengths import at_least_text, at_most_text
 from powerplan.model.plan import CAUTION, EXISTING, LADDER, NEW_CIRCUITS, NOT_POSSIBLE
 from powerplan.sheets.caution import CAUTION as SHORT_CAUTION
 from powerplan.sheets.pages.findings import in_order, tightest
 from powerplan.sheets.views import judged_sheet, plan_sheet, verdict_line
-from powerplan.sheets.words import at_least_text, at_most_text, measure, numbers_text
+from powerplan.sheets.words import measure, numbers_text
 from powerplan.sheets.writers.columns import columns
 from powerplan.sheets.writers.json import plain_text, record_text
 from powerplan.sheets.writers.text import sheet_text

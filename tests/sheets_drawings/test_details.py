@@ -9,14 +9,13 @@ from laws import law, planned
 from sample_plan import sample_plan
 from support import NEC, inch, make_joists
 
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_most_text, length_text
 from powerplan.model.plan import Drift
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.beside import framing_under, joists_beside
 from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
 from powerplan.sheets.scene import Line, View
-from powerplan.sheets.words import at_most_text
 
 ROOM_MM = (190.0, 200.0)
 

@@ -1,6 +1,7 @@
 """Supplies and outlet units in the installers' drawing, at their true size and place."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from loose_rooms import supply_spec
@@ -9,13 +10,16 @@ from support import NEC, inch
 
 from powerplan.model.loose import OutletUnit
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.drawings.legend import legend_view
 from powerplan.sheets.drawings.loose import outline_of
 from powerplan.sheets.drawings.rows import cord_views, cords_of
+from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.pages.loose import where_things_lie
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_rows import set_rows
-from powerplan.sheets.parts import Items
+from powerplan.sheets.pages.print_told import places_of
+from powerplan.sheets.parts import Items, Table
 from powerplan.sheets.scene import Line
 
 
@@ -37,6 +41,30 @@ def test_where_supplies_lie_is_told_with_their_chairs():
     assert "A1 and A2" in told
     assert "behind the base" in told
     assert where_things_lie(make_plan(supply_spec(), NEC, "0" * 64)) != []
+
+
+def test_installers_are_told_where_a_supply_lies_from_what_is_chalked_too():
+    plan = to_finish(make_plan(supply_spec(), NEC, "0" * 64))
+    places = places_of(plan)
+    (row,) = places.rows
+    (supply,) = plan.supplies
+    (part, _) = where_things_lie(plan, places)
+    assert isinstance(part, Table)
+    assert part.head[4] == "from its row"
+    # its middle off the rear of the bases, on a tape to 1/8 in
+    behind = round((row.chalk.left[1] - supply.y_m) / inch("1/8")) / 8
+    assert part.rows[0][4].startswith(
+        f"{behind // 1:.0f} {Fraction(behind % 1)} in behind the line"
+    )
+
+
+def test_the_sign_of_a_supply_in_the_legend_is_a_box_with_its_diagonal():
+    plan = make_plan(supply_spec(), NEC, "0" * 64)
+    legend = legend_view(cord_views(plan, (250.0, 180.0)), 250.0)
+    assert legend is not None
+    signs = [i.points for i in legend.items if isinstance(i, Line) and i.layer == "supply"]
+    assert [len(points) for points in signs] == [4, 2]
+    assert set(signs[1]) <= set(signs[0])
 
 
 def test_wall_cords_chair_cords_and_cords_of_outlet_units_are_drawn_with_their_row():

@@ -19,6 +19,7 @@ from support import (
 )
 
 from powerplan.model.findings import Force, Outcome, hold
+from powerplan.model.lengths import at_least_text
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Assumption, PlanSpec
 from powerplan.planning.pipeline import make_plan
@@ -26,7 +27,6 @@ from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_words import degrees
 from powerplan.sheets.parts import Marked
-from powerplan.sheets.words import at_least_text
 
 
 def planned(spec: PlanSpec) -> Plan:
@@ -196,10 +196,11 @@ def test_a_cord_whose_spare_has_no_place_is_asked_for_on_page_1_and_wherever_it_
     todo = listed(first, "What happens next")
     assert "Seller: asks the maker where the spare of cord 1 goes (page 3 Cords)." in todo
     assert 'its spare as its maker says, see "Spare cord that is not' in words(third)
-    (line,) = listed(third, "To ask the maker")
+    line, tied = listed(third, "To ask the maker")
     # the lead is 6 ft, and of a shorter one as much is needed as the cord's own finding says
     (cord,) = plan.cords
-    assert line.startswith("Cord 1, box A1 to chair A1: a shorter lead in place of 6 ft, ")
+    assert line.startswith("For a shorter lead in place of 6 ft, ")
+    assert tied == "Of cord 1: where on the chair's fixed frame the rest is tied."
     assert at_least_text(cord.needed_m, "ft-in") in line
 
 

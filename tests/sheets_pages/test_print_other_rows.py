@@ -195,8 +195,10 @@ def test_forward_is_said_for_the_rows_that_there_are():
         rows=(*turned.spec.rows, make_row(id="B", seats=2, headrest_to_wall_m=inch(180))),
     )
     said = [words(cords_sheet(plan, ())) for plan in (plan_of(), turned)]
-    assert "Forward is toward the screen." in said[0]
-    assert "Forward is toward the screen" not in said[1]
-    assert "In a turned row forward is the way its chairs look" in said[1]
+    forward = "Forward and ahead are toward the screen, back and behind away from it"
+    turns = "in a turned row the way its chairs look"
+    assert f"{forward}." in said[0]
+    assert turns not in said[0]
+    assert f"{forward}; {turns}" in said[1]
     mixed_rows = words(cords_sheet(make_plan(both, NEC, "0" * 64), ()))
-    assert "Forward is toward the screen; in a turned row forward is the way" in mixed_rows
+    assert mixed_rows.count(f"{forward}; {turns}") == 1

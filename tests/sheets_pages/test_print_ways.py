@@ -1,8 +1,10 @@
 """The way of each cord in words, with measures that add up."""
 
+import math
 import re
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 import strategies
@@ -14,9 +16,11 @@ from support import NEC, inch, make_outlet, make_riser, make_row, make_spec
 from powerplan.model.plan import Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import row_of, set_rows
+from powerplan.sheets.pages.print_sums import Leg, added_up
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import stretches, way_text
 
@@ -40,7 +44,9 @@ LENGTH = r"(?:\d+ ft(?: \d+(?: \d+/\d+)? in)?|\d+(?: \d+/\d+)? in|\d+/\d+ in|\d+
 
 def measures_m(way: str) -> list[float]:
     """The measure of each piece of a way, the first of what stands between semicolons."""
-    first = re.sub(r"^from (?:.*?)(?= (?:down|up|left|right|forward|back|slanting) )", "", way)
+    first = re.sub(
+        r"^from (?:.*?)(?= (?:down|up|left|right|forward|back|toward|slanting) )", "", way
+    )
     pieces = first.split("; ")
     found = [re.search(LENGTH, piece) for piece in pieces]
     assert all(found), way
@@ -48,6 +54,8 @@ def measures_m(way: str) -> list[float]:
 
 
 def check(plan: Plan) -> None:
+    """The printed measures of each row add up to a hair, whatever was rounded."""
+    plan = to_finish(plan)
     places = places_of(plan)
     rows = places.rows
     step_m = MILLIMETER_M if plan.spec.project.units == "mm" else EIGHTH_M
@@ -60,13 +68,37 @@ def check(plan: Plan) -> None:
             continue
         measures = measures_m(way)
         assert len(measures) == len(pieces)
-        # Each end of a piece is told at a mark of the tape, half a mark off at most each way: two
-        # ends of a slanting piece may change it by sqrt(2) marks, and it prints to half a mark.
-        assert sum(measures) == pytest.approx(cord.length_m, abs=len(pieces) * 2 * step_m)
+        # What is printed of the whole is its true length to the nearest mark.
+        assert sum(measures) == pytest.approx(cord.length_m, abs=step_m / 2 + 1e-6)
+        # Each end of a piece is told at a mark of the tape, up to two marks off each way where it
+        # is rounded off hatched floor; a slanting piece may change by sqrt(2) of that.
+        for measure, piece in zip(measures, pieces, strict=True):
+            assert measure == pytest.approx(piece.length_m, abs=6 * step_m)
     if plan.cords and plan.decision.exit_code != 3:
-        bags = table(cords_sheet(plan, ()), "Cord bags")
+        page = cords_sheet(plan, ())
+        bags = table(page, "Cord bags")
         assert bags.head[5].startswith("its way")
         assert all(line[5].startswith("from ") for line in bags.rows)
+        coils = [p for p in page.parts if getattr(p, "caption", "").startswith("Where spare cord")]
+        coiled = {line[0].partition(" (")[0]: line[1] for one in coils for line in one.rows}
+        for line in bags.rows:
+            check_row(line, coiled.get(line[1]))
+
+
+def check_row(line: tuple[str, ...], coiled: str | None) -> None:
+    """One row of the table of cord bags: the way is what lies, that and what is left over are the
+    cord, and what goes to the coil and back and lies in it is what is left over."""
+    whole, lies = (re.findall(LENGTH, line[column])[0] for column in (4, 6))
+    measures = measures_m(line[5]) if " straight to " not in line[5] else [0.0]
+    assert sum(measures) == pytest.approx(read_m(lies), abs=1e-9)
+    left = 0.0 if line[7] == "none" else read_m(re.findall(LENGTH, line[7])[0])
+    assert read_m(lies) + left == pytest.approx(read_m(whole), abs=1e-9)
+    there = re.search(rf"({LENGTH}) to the coil, ({LENGTH}) back, ({LENGTH}) of it", line[7])
+    if there:
+        assert sum(map(read_m, there.groups())) == pytest.approx(left, abs=1e-9)
+        assert coiled == there[3]
+    elif coiled is not None:
+        assert read_m(coiled) == pytest.approx(left, abs=1e-9)
 
 
 @law(strategies.rooms(), usual=7, many=150)
@@ -83,7 +115,11 @@ def from_wall(**changes: object) -> Plan:
 def moved(plan: Plan, *points: tuple[float, float], rises: float = 0.0) -> Cord:
     """The first cord of a plan on a way in inches."""
     path = tuple((inch(x), inch(y)) for x, y in points)
-    return replace(plan.cords[0], kind="own", to="A1", path_m=path, rises_m=inch(rises))
+    level_m = sum(math.dist(*piece) for piece in pairwise(path))
+    down_m = plan.spec.outlets[0].height_m if plan.spec.outlets else 0.0
+    length_m = level_m + down_m + inch(rises)
+    changes = {"path_m": path, "rises_m": inch(rises), "length_m": length_m}
+    return replace(plan.cords[0], kind="own", to="A1", **changes)
 
 
 def test_a_way_goes_down_the_wall_along_it_and_forward_to_the_inlet():
@@ -120,6 +156,7 @@ def test_the_edge_of_a_riser_is_told_where_it_is_climbed():
     plan = from_wall(risers=(riser,))
     (row,) = set_rows(plan)
     cord = replace(moved(plan, (40, 10), (120, 10), (120, 25)), from_="W9")
+    cord = replace(cord, length_m=inch(80 + 15) + riser.height_m)
     high = riser.height_m / inch(1)
     assert way_text(cord, row, places_of(plan)) == (
         f"from W9 right 1 ft 8 in, to 5 ft from the left wall; up {high:.0f} in onto riser rear; "
@@ -136,17 +173,28 @@ def test_a_cord_that_ends_where_it_starts_has_no_way():
 
 
 def test_what_is_told_of_a_piece_is_the_difference_of_what_is_told_of_its_ends():
-    # A1's middle is at 120 in. 110.07 in reads as 110 1/8 in on a tape and 100.05 in as 100 in:
-    # 9 7/8 in and 20 in from the middle, so the piece between is told as 10 1/8 in, not as 10 in.
+    # A1's middle is at 120 in. 110.07 in reads as 110 1/8 in on a tape and 99.94 in as 100 in:
+    # 9 7/8 in and 20 in from the middle, so the piece between is told as 10 1/8 in. The whole is
+    # 10.13 + 15 in, on the tape 25 1/8 in.
     plan = from_wall()
     (row,) = set_rows(plan)
-    cord = replace(moved(plan, (110.07, 10), (100.05, 10), (100.05, 25)), from_="W9")
+    cord = replace(moved(plan, (110.07, 10), (99.94, 10), (99.94, 25)), from_="W9")
+    cord = replace(cord, length_m=inch("25.13"))
     assert place_words(cord.path_m[0], row, places_of(plan)) == (
         "8 in behind the line, 9 7/8 in left of A1's middle"
     )
     assert way_text(cord, row, places_of(plan)).startswith(
         "from W9 left 10 1/8 in, to 1 ft 8 in left of A1's middle; forward 1 ft 3 in"
     )
+
+
+def test_a_slanting_piece_gives_way_so_that_the_pieces_are_the_whole():
+    # 3.06 + 10 + 3.06 = 16.12 in, on the tape 16 1/8 in; each slanting piece alone is nearest to
+    # 3 in, and one of the two is told as 3 1/8 in. The straight one stays between its places.
+    slanting, straight = Leg(inch("3.06"), inch("3.06"), True), Leg(inch(10), inch(10), False)
+    told = added_up((slanting, straight, slanting), inch("16.125"), "ft-in")
+    assert sorted(told) == [pytest.approx(inch(n)) for n in ("3", "3.125", "10")]
+    assert told[1] == pytest.approx(inch(10))
 
 
 def test_hatched_floor_counts_before_a_place_that_is_rounded():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from powerplan.model.geometry import Point, Rect
-from powerplan.model.lengths import joined
+from powerplan.model.lengths import at_most_text, joined
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Size
 from powerplan.sheets.beside import Beside, framing_under, joists_beside
@@ -17,13 +17,7 @@ from powerplan.sheets.local import local_of
 from powerplan.sheets.lower import DESCENT
 from powerplan.sheets.patches import around
 from powerplan.sheets.scene import Arc, Dimension, Hatch, Item, Line, Text, View
-from powerplan.sheets.words import (
-    DO_NOT_CUT,
-    PROVISIONAL,
-    at_most_text,
-    fine_text,
-    mark_word,
-)
+from powerplan.sheets.words import DO_NOT_CUT, PROVISIONAL, fine_text, mark_word
 
 FEET_SCALE, METER_SCALE = 8, 10
 _AROUND_M = 0.05

@@ -142,6 +142,7 @@ def _sample(key: str) -> _Draw:
         "mark": _cross,
         "door": _door,
         "chair": _chair,
+        "supply": _supply,
         **{name: partial(_frame, key=name) for name in _FRAMED},
     }
     if key in special:
@@ -183,6 +184,13 @@ def _chair(sketch: Sketch, at: Point) -> None:
         sketch.line((*sides, (x - across, y + high)), "chair", closed=True)
     back = ((x - 0.0026, y - 0.0024), (x + 0.0026, y - 0.0024))
     sketch.line((*back, (x + 0.0026, y - 0.0006), (x - 0.0026, y - 0.0006)), "chair", closed=True)
+
+
+def _supply(sketch: Sketch, at: Point) -> None:
+    """A box with its diagonal."""
+    a, b, c, d = _box(at).outline
+    sketch.line((a, b, c, d), "supply", closed=True)
+    sketch.line((a, c), "supply")
 
 
 def _box(at: Point) -> Rect:

@@ -21,7 +21,7 @@ from powerplan.sheets.drawings.symbols import (
     slack,
     spare,
 )
-from powerplan.sheets.drawings.tags import tag_anchors
+from powerplan.sheets.drawings.tags import leaving, tag_anchors, tagged_stretches
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_spare import Lies, lies
 from powerplan.sheets.pages.print_tags import bag_of, tag_text
@@ -80,7 +80,7 @@ def draw_feeds(sketch: Sketch, plan: Plan, row: SetRow, cords: tuple[Cord, ...])
         else:
             outlet(sketch, at)
             sketch.label(box.id, (box.id,), (at,), clear_mm=OUTLET_MM + 0.8)
-    draw_outlets(sketch, plan)
+    draw_outlets(sketch, plan, for_plugs=True)
 
 
 def draw_slack(sketch: Sketch, plan: Plan, cords: tuple[Cord, ...]) -> None:
@@ -141,21 +141,36 @@ def draw_cords(
             sketch.label(f"joint {cord.to}", ("joint",), cord.path_m[-1:], clear_mm=1.0)
         else:
             dot(sketch, cord.path_m[-1], "cord")
-    for cord in cords:
-        others = [other.path_m for other in cords if other is not cord]
-        seen = sketch.seen(cord.path_m) if cut else (cord.path_m,)
-        words = (tag_text(numbers[cord.id]),)
-        if seen:
-            longest = max(seen, key=_long_m)
-            anchors = tag_anchors(longest, others, 1000 / sketch.scale)
-            sketch.label(f"cord {cord.id}", words, anchors, clear_mm=0.4, on=True)
+    _draw_tags(sketch, cords, numbers, cut=cut)
     for at, parked in _parked(cords).items():
         if not cut or sketch.sees(at):
             _draw_coil(sketch, at, parked, numbers)
 
 
-def _long_m(path: tuple[Point, ...]) -> float:
-    return sum(math.dist(start, end) for start, end in pairwise(path))
+def _draw_tags(
+    sketch: Sketch, cords: tuple[Cord, ...], numbers: dict[str, int], *, cut: bool
+) -> None:
+    """Write the numbers of cords along them: once where a cord lies alone, once where several lie
+    on one line, and where one leaves the drawing."""
+    mm_per_m = 1000 / sketch.scale
+    whole = {cord.id: cord.path_m for cord in sorted(cords, key=lambda one: numbers[one.id])}
+    seen = [
+        (cord.id, path)
+        for cord in cords
+        for path in (sketch.seen(cord.path_m) if cut else (cord.path_m,))
+    ]
+    tagged = tagged_stretches(seen, whole, mm_per_m)
+    told = [("", one) for one in tagged]
+    if cut:
+        left = leaving(seen, whole, tagged, mm_per_m)
+        told += [(f" leaves {turn}", one) for turn, one in enumerate(left)]
+    for where, one in told:
+        others = [path for name, path in whole.items() if name not in one.cords]
+        tags = [str(numbers[name]) for name in one.cords]
+        words = tag_text(numbers[one.cords[0]]) if len(tags) == 1 else f"cords {joined(tags)}"
+        anchors = tag_anchors(one.path, others, mm_per_m)
+        key = f"cord {' '.join(one.cords)}{where}"
+        sketch.label(key, (words,), anchors, clear_mm=0.4, on=True)
 
 
 def _draw_coil(sketch: Sketch, at: Point, parked: list[Cord], numbers: dict[str, int]) -> None:

@@ -8,7 +8,9 @@ from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.drawings.symbols import OUTLET_MM, outlet
 
 
-def draw_outlets(sketch: Sketch, plan: Plan, *, mark_unused: bool = False) -> None:
+def draw_outlets(
+    sketch: Sketch, plan: Plan, *, mark_unused: bool = False, for_plugs: bool = False
+) -> None:
     """Draw existing outlets with name and circuit.
 
     Parameters
@@ -19,8 +21,11 @@ def draw_outlets(sketch: Sketch, plan: Plan, *, mark_unused: bool = False) -> No
         The plan.
     mark_unused : bool
         True to say of an outlet into which nothing is plugged that it is not used.
+    for_plugs : bool
+        True for those who plug in: what no cord goes to is not used, whatever is wired on from it.
     """
-    used = {cord.from_ for cord in plan.cords} | {box.wired_from for box in plan.boxes}
+    plugged = {cord.from_ for cord in plan.cords}
+    used = plugged | {box.wired_from for box in plan.boxes}
     for one in plan.spec.outlets:
         at = (one.x_m, one.y_m)
         if not sketch.sees(at):
@@ -29,4 +34,6 @@ def draw_outlets(sketch: Sketch, plan: Plan, *, mark_unused: bool = False) -> No
         lines: tuple[str, ...] = (one.id, f"circuit {one.circuit}")
         if mark_unused and one.id not in used:
             lines = (*lines, "not used")
+        if for_plugs and plugged and one.id not in plugged:
+            lines = (f"{one.id} not used:", "plug nothing here")
         sketch.label(f"outlet {one.id}", lines, (at,), clear_mm=OUTLET_MM + 0.8)

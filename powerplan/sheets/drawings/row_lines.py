@@ -110,7 +110,9 @@ def draw_chalk(sketch: Sketch, plan: Plan, row: SetRow) -> None:
         sketch.label("chalk line", ("chalk line:", "rear of bases"), tips, clear_mm=0.5)
     for name, at, tip in zip(_ENDS, (chalk.left, chalk.right), tips, strict=True):
         words = two_walls(on_floor_of(row, at), plan)
-        sketch.label(f"{name} of the line", (f"{name}:", *words), (tip, at), clear_mm=2.7)
+        # narrow, so that it has room beside the row and not only on it
+        lines = (part for told in words for part in told.replace(" from ", "\nfrom ").split("\n"))
+        sketch.label(f"{name} of the line", (f"{name}:", *lines), (tip, at), clear_mm=2.7)
 
 
 def _arc(sketch: Sketch, plan: Plan, row: SetRow) -> None:

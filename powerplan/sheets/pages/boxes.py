@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_least_text, at_most_text, length_text
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.off_walls import (
@@ -14,7 +14,7 @@ from powerplan.sheets.off_walls import (
 )
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import FINE, at_least_text, at_most_text, from_wall, mark_word
+from powerplan.sheets.words import FINE, from_wall, mark_word
 
 _MOVES = "Its middle may lie anywhere in the rectangle this far from the mark (rounded down)"
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import joined, length_text, micrometers
+from powerplan.model.lengths import at_least_text, at_most_text, joined, length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.bought import Bought, bought, bought_as, is_bought
@@ -15,7 +15,7 @@ from powerplan.sheets.pages.print_tags import in_bags
 from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import DO_NOT_LAY, at_least_text, at_most_text, from_wall, if_measured
+from powerplan.sheets.words import DO_NOT_LAY, FINE, from_wall, if_measured
 
 _SIDES = ((0, from_left), (1, from_back))
 _HEAD = ("cord (from-to)", "way", "needed", "use", "floor")
@@ -130,7 +130,7 @@ def _way(cord: Cord, places: Places) -> str:
 
     def place(point: Point) -> str:
         # a place in a narrow passage may stand at a part of a mark
-        left, back = (tell(room, point[axis], units, step=32) for axis, tell in _SIDES)
+        left, back = (tell(room, point[axis], units, step=FINE) for axis, tell in _SIDES)
         return f"{left} / {back}"
 
     turns = "; then ".join(place(places.in_room(point)) for point in cord.path_m)

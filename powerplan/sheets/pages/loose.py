@@ -6,7 +6,10 @@ from powerplan.model.lengths import joined, micrometers
 from powerplan.model.loose import OutletUnit, Supply
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
+from powerplan.sheets.levels import crosses_a_step
 from powerplan.sheets.off_walls import from_back, from_left
+from powerplan.sheets.pages.print_places import place_words
+from powerplan.sheets.pages.print_told import Places
 from powerplan.sheets.parts import Part, Say, Table
 from powerplan.sheets.words import from_wall
 
@@ -53,29 +56,42 @@ def under_backs(plan: Plan) -> tuple[Loose, ...]:
     return tuple(one for one in things if one.id in names)
 
 
-def where_things_lie(plan: Plan) -> list[Part]:
+def where_things_lie(plan: Plan, places: Places | None = None) -> list[Part]:
     """Return where each supply and outlet unit lies; nothing where there is none.
 
     Parameters
     ----------
     plan : Plan
         The plan.
+    places : Places, optional
+        Where places are told to be, where the rows are chalked: each is then told from its own row
+        too, and from walls only where no step lies between.
     """
     things: list[Loose] = [*plan.supplies, *plan.outlet_units]
     if not things:
         return []
     units, room = plan.spec.project.units, plan.spec.room
+    stepped = places is not None and crosses_a_step(plan)
+
+    def walls(thing: Supply | OutletUnit) -> list[str]:
+        return [from_left(room, thing.x_m, units), from_back(room, thing.y_m, units)]
+
     rows = tuple(
         (
             thing.id,
             joined(thing.chairs),
-            from_left(room, thing.x_m, units),
-            from_back(room, thing.y_m, units),
+            *([] if stepped else walls(thing)),
+            *([] if places is None else [_off_row(thing, places)]),
             _lies(thing),
         )
         for thing in things
     )
-    head = ("what", "feeds", from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK), "lies")
+    head = (
+        *("what", "feeds"),
+        *(() if stepped else (from_wall(room, Wall.LEFT), from_wall(room, Wall.BACK))),
+        *(() if places is None else ("from its row",)),
+        "lies",
+    )
     sorts = [
         name
         for name, some in (("supply", plan.supplies), ("outlet unit", plan.outlet_units))
@@ -83,6 +99,12 @@ def where_things_lie(plan: Plan) -> list[Part]:
     ]
     caption = f"Where each {joined(sorts)} lies: its middle"
     return [Table(caption=caption, head=head, rows=rows), Say(text=_how(plan))]
+
+
+def _off_row(thing: Loose, places: Places) -> str:
+    """Where a thing is from what is chalked for the row that it feeds."""
+    row = next(r for r in places.rows if {c.id for c in r.chairs} & set(thing.chairs))
+    return place_words((thing.x_m, thing.y_m), row, places)
 
 
 def _lies(thing: Loose) -> str:

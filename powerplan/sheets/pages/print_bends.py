@@ -90,8 +90,9 @@ def _how(places: Places, *, swung: bool) -> list[str]:
             "From two marks: swing a tape from each, and mark where they meet, on the side that "
             "the table says, seen along the way the chairs look."
         )
-    told.append(
-        "Write its letter at each bend, and lay each cord from letter to letter as its way says. "
-        "The lengths between them prove the marks."
-    )
+    if places.letters:
+        told.append(
+            "Write its letter at each bend, and lay each cord from letter to letter as its way "
+            "says. The lengths between them prove the marks."
+        )
     return told

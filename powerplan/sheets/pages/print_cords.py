@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import joined, length_text, micrometers
+from powerplan.model.lengths import at_least_text, joined, length_text, micrometers
 from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.sheets.off_walls import to_finish
 from powerplan.sheets.page_names import DECISION
 from powerplan.sheets.pages.cords import buying_list
 from powerplan.sheets.pages.loose import where_things_lie
+from powerplan.sheets.pages.print_asked import to_ask_for
 from powerplan.sheets.pages.print_bends import bends
 from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, seams
 from powerplan.sheets.pages.print_setting import setting_out
-from powerplan.sheets.pages.print_spare import coils, spare_text, to_ask_for
-from powerplan.sheets.pages.print_tags import bag_of, end_name, in_bags, tag_numbers, tag_text
+from powerplan.sheets.pages.print_spare import coils, spare_text
+from powerplan.sheets.pages.print_tags import LINK, bag_of, end_name, in_bags, tag_numbers, tag_text
 from powerplan.sheets.pages.print_ticks import ticks
 from powerplan.sheets.pages.print_told import Places, places_of
 from powerplan.sheets.pages.print_ways import way_text
@@ -22,7 +23,7 @@ from powerplan.sheets.pages.print_work import work_order
 from powerplan.sheets.parts import Figure, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
-from powerplan.sheets.words import DO_NOT_LAY, at_least_text, lay_word
+from powerplan.sheets.words import DO_NOT_LAY, lay_word
 
 _TIED = "Cords are tied only to the chair's fixed frame."
 _STOP = (
@@ -60,13 +61,13 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     else:
         parts = (
             *_not_yet(plan),
-            Say(text=f"Left and right are as you sit watching the screen. {_TIED}"),
+            Say(text=f"{_sides(rows)} {_TIED}"),
             *drawn,
             *setting_out(rows, plan),
             *bends(places, numbers),
             *_before(rows, plan, numbers),
             *work_order(rows, plan, numbers),
-            *where_things_lie(plan),
+            *where_things_lie(plan, places),
             *plugs_behind(plan),
             *_bags(places, numbers),
             *coils(places, numbers),
@@ -74,6 +75,23 @@ def cords_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
             *ticks(rows, plan),
         )
     return SheetPage(number="3", title=_title(plan), reader="installers", parts=parts)
+
+
+def _sides(rows: tuple[SetRow, ...]) -> str:
+    """What left, right, forward and back mean on the page."""
+    told = "Left and right are as you sit watching the screen."
+    straight = [row.id for row in rows if not row.curved]
+    turned = any(row.row.angle_rad for row in rows if not row.curved)
+    if straight:
+        told += " Forward and ahead are toward the screen, back and behind away from it"
+        told += "; in a turned row the way its chairs look and away from that" if turned else ""
+        told += "."
+    if any(row.curved for row in rows):
+        told += (
+            " In a row on an arc ahead, behind, left and right of a chair are as that chair looks; "
+            "ways say instead toward the screen and toward the back."
+        )
+    return told
 
 
 def _title(plan: Plan) -> str:
@@ -133,15 +151,12 @@ def _about_ways(places: Places) -> str:
             "The line is the chalk line at the rear of the bases; a chair's middle is its mark on "
             "that line."
         )
-    if any(not row.square for row in rows):
+    if places.letters:
         told.append("Bends with letters are in the table of bends.")
-    turned = "forward is the way its chairs look, and right is along its line"
-    if all(not row.square and not row.curved for row in rows):
-        told.append(f"In a turned row {turned}.")
-    elif any(not row.square and not row.curved for row in rows):
-        told.append(f"Forward is toward the screen; in a turned row {turned}.")
-    else:
-        told.append("Forward is toward the screen.")
+    if any(cord.kind == LINK for cord in plan.cords):
+        told.append(
+            "Where a chair's link socket is nobody has measured: it is taken to be at its inlet."
+        )
     units = plan.spec.project.units
     mark = "a millimeter" if units in ("mm", "m") else "1/8 in"
     keep = at_least_text(number_m(plan, "cord_clearance"), units)

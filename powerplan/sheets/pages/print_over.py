@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import joined, micrometers
+from powerplan.model.lengths import at_least_text, at_most_text, joined, micrometers
 from powerplan.model.plan import Plan
 from powerplan.sheets.pages.print_order import corners_of, is_under, lies_under, loose_things
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_tags import plug_text
 from powerplan.sheets.stands import Stand
-from powerplan.sheets.words import at_least_text, at_most_text
 
 _BACK = "back"
 

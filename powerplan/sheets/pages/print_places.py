@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_mark_m, length_text
 from powerplan.model.plan import PlacedChair
 from powerplan.model.spec import Wall
 from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_swings import STRAIGHT_M, aside, from_a_wall, from_line
-from powerplan.sheets.pages.print_tape import on_tape_m
 from powerplan.sheets.pages.print_told import Places
 
 _FAR_M = 1.2
@@ -45,7 +44,7 @@ def _ahead(point: Point, row: SetRow, places: Places) -> str:
     """How far ahead of the line of a square row a place is, or from which wall."""
     plan = places.plan
     units, spot = plan.spec.project.units, places.spot(point, row)
-    ahead_m = spot[1] - on_tape_m(row.chalk.left[1], units)
+    ahead_m = spot[1] - at_mark_m(row.chalk.left[1], units)
     if abs(ahead_m) > _FAR_M:
         return from_a_wall(spot, (Wall.BACK, Wall.SCREEN), plan)
     return from_line(ahead_m, units)
@@ -63,5 +62,5 @@ def _aside(point: Point, row: SetRow, places: Places) -> str:
 
 def _nearest(x_m: float, row: SetRow, units: str) -> tuple[float, PlacedChair]:
     """The chair whose middle is nearest along the line, and where that is marked. [m]"""
-    marks = [(on_tape_m(chair.x_m, units), chair) for chair in row.chairs]
+    marks = [(at_mark_m(chair.x_m, units), chair) for chair in row.chairs]
     return min(marks, key=lambda mark: (abs(mark[0] - x_m), mark[0]))

@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import FOOT_M, micrometers
+from powerplan.model.lengths import FOOT_M, at_least_text, at_most_text, micrometers
 from powerplan.model.plan import Plan
 from powerplan.sheets.parts import Items
 from powerplan.sheets.placed import Placed, placed_of
-from powerplan.sheets.words import at_least_text, at_most_text
 
 _NEAR_UM = micrometers(float(FOOT_M))
 _PLUG = "plug_height"

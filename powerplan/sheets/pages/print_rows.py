@@ -218,7 +218,7 @@ def others_text(row: SetRow, plan: Plan) -> str:
     """Return what a row is that is no plain one, and how it is set."""
     units = plan.spec.project.units
     seats = joined(
-        [one.name if one.seat is None else f"{one.name} {one.kind}" for one in row.stands]
+        [one.name if one.seat is None else f"{one.name} (kind {one.kind})" for one in row.stands]
     )
     words = f"From the left: {seats}."
     if row.row.angle_rad:
@@ -236,7 +236,7 @@ def _inlets(row: SetRow, units: str) -> list[str]:
     """Where cords enter the chairs of each kind, from its own rear and middle."""
     kinds = {one.kind: one.seat for one in row.stands if one.seat is not None}
     return [
-        f"{'each chair' if len(kinds) == 1 else f'each {name}'} "
+        f"{'each chair' if len(kinds) == 1 else f'each chair of kind {name}'} "
         f"{_inlet(kind, units, 'its rear', 'the middle of its seat')}"
         for name, kind in kinds.items()
         if kind.takes_power

@@ -16,7 +16,13 @@ from powerplan.sheets.off_walls import from_back, from_left, off_wall
 from powerplan.sheets.pages.print_places import off_line
 from powerplan.sheets.pages.print_rows import SetRow, about_row
 from powerplan.sheets.pages.print_swings import STRAIGHT_M
-from powerplan.sheets.pages.print_taped import level_words, on_floor_of, one_level, two_walls
+from powerplan.sheets.pages.print_taped import (
+    level_words,
+    long_told_m,
+    on_floor_of,
+    one_level,
+    two_walls,
+)
 from powerplan.sheets.pages.print_words import from_center
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
@@ -24,6 +30,9 @@ from powerplan.sheets.words import from_wall
 
 _FROM_BEHIND = "line, level tape from behind its middle"
 _FROM_AHEAD = "line, level tape from ahead of its middle"
+_SIDE = (
+    "A side is the outer side of an arm; where two seats share an arm it is the middle of that arm"
+)
 _ENDS = ("left end, level tape", "right end, level tape")
 
 
@@ -51,7 +60,10 @@ def setting_out(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list
     curved = tuple(row for row in rows if row.curved)
     along = tuple(row for row in rows if not row.plain and not row.curved)
     return [
-        Items(lead="How the rows stand:", items=(size, *(about_row(row, plan) for row in rows))),
+        Items(
+            lead="How the rows stand:",
+            items=(size, *(about_row(row, plan) for row in rows), *_kinds(rows, units)),
+        ),
         *(_lines(square, plan, warning) if square else ()),
         *(_middles(plain, plan, warning) if plain else ()),
         *(_ends(askew, plan, warning) if askew else ()),
@@ -59,6 +71,16 @@ def setting_out(rows: tuple[SetRow, ...], plan: Plan, warning: str = "") -> list
         *(_on_arcs(curved, plan, warning) if curved else ()),
         *(_proofs(tuple(row for row in rows if not row.plain), plan)),
     ]
+
+
+def _kinds(rows: tuple[SetRow, ...], units: str) -> tuple[str, ...]:
+    """How wide the chairs of each kind are, so that a piece can be held against the plan."""
+    kinds = {one.kind: one.seat for row in rows for one in row.stands if one.seat is not None}
+    told = []
+    for name, kind in kinds.items():
+        seat, arm = (length_text(wide_m, units) for wide_m in (kind.seat_width_m, kind.arm_width_m))
+        told.append(f"Chair kind {name}: its seat is {seat} between the arms, an arm {arm} wide.")
+    return tuple(told)
 
 
 def _lines(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
@@ -119,7 +141,7 @@ def _ends(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
             row.id,
             name,
             *two_walls(on_floor_of(row, end), plan),
-            length_text(row.chalk.length_m, units),
+            length_text(long_told_m(row, plan), units),
         )
         for row in rows
         for name, end in (("left", row.chalk.left), ("right", row.chalk.right))
@@ -139,7 +161,10 @@ def _along(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
     for row in rows:
         for one in row.stands:
             spots = [row.chalk.place(one.at(u, one.rear_m)) for u in (-one.left_m, 0, one.right_m)]
-            told = (length_text(along_m, units) for along_m, _ in spots)
+            alongs_m = [along_m for along_m, _ in spots]
+            if one is row.stands[-1]:  # the line's right end: as long as the line is told to be
+                alongs_m[2] = long_told_m(row, plan)
+            told = (length_text(along_m, units) for along_m in alongs_m)
             rear = off_line(spots[1][1], units)
             lines.append((row.id, one.name, one.kind, *told, rear))
     head = ("row", "what", "kind", "left side", "middle", "right side", "its rear, off the line")
@@ -149,7 +174,7 @@ def _along(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
 
 def _on_arcs(rows: tuple[SetRow, ...], plan: Plan, warning: str) -> list[Part]:
     units = plan.spec.project.units
-    marks = tuple(line for row in rows for line in _mark_rows(row, units))
+    marks = tuple(line for row in rows for line in _mark_rows(row, plan))
     corners = tuple(
         (row.id, one.name, one.kind, *(_off_line(row, one.at(*spot), units) for spot in _rear(one)))
         for row in rows
@@ -175,22 +200,25 @@ def _on_marks(row: SetRow, one: Stand) -> bool:
     return row.chalk.touch == "back" and micrometers(one.rear_m) == on_arc_um
 
 
-def _mark_rows(row: SetRow, units: str) -> list[tuple[str, ...]]:
+def _mark_rows(row: SetRow, plan: Plan) -> list[tuple[str, ...]]:
     """The marks on an arc: from the straight line, and from one another."""
     assert row.row.curve is not None
-    marks = marks_on(row.stands, row.row.curve)
+    units, marks = plan.spec.project.units, marks_on(row.stands, row.row.curve)
     found: list[tuple[str, ...]] = []
     for before, mark in pairwise((None, *marks)):
         assert mark is not None
         step, far = "-", "-"
         if before is not None:
             step = length_text(math.dist(before.at, mark.at), units)
-            far = length_text(math.dist(marks[0].at, mark.at), units)
+            far_m = math.dist(marks[0].at, mark.at)
+            far = length_text(long_told_m(row, plan) if mark is marks[-1] else far_m, units)
         beside = [name for name in (mark.left_of_it, mark.right_of_it) if name]
         name = " / ".join(beside)
         if len(beside) == 1:
             name += ", its right side" if mark.left_of_it else ", its left side"
         along_m, ahead_m = row.chalk.place(mark.at)
+        if mark is marks[-1]:  # the line's right end: as long as the line is told to be
+            along_m = long_told_m(row, plan)
         found.append(
             (row.id, name, length_text(along_m, units), off_line(ahead_m, units), step, far)
         )
@@ -226,8 +254,7 @@ def _proof(row: SetRow, plan: Plan) -> tuple[str, str]:
         return (_about_arc(row, plan), _diagonals(row, plan))
     about = (
         f"Row {row.id}: its line lies along the rear of the bases, at the floor, the screen ahead "
-        "of it. A side is the outer side of an arm; where two seats share an arm it is the middle "
-        "of that arm."
+        f"of it. {_SIDE}."
     )
     return (about, _diagonals(row, plan))
 
@@ -268,6 +295,8 @@ def _about_arc(row: SetRow, plan: Plan) -> str:
     return (
         f"Row {row.id}: snap the straight line between its two ends, on past them, and set off "
         f"every mark square from it. The arc goes through the marks, where the {touch} corners of "
-        f"neighbors touch.{on_marks if standing else ''} {string} At its deepest, half way along "
+        f"neighbors touch. {_SIDE}: a corner told "
+        "there is at the middle of the arm's end, not at a corner of the piece."
+        f"{on_marks if standing else ''} {string} At its deepest, half way along "
         f"the line, the arc is {length_text(chalk.deepest_m, units)} behind it."
     )

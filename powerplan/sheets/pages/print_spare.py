@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from enum import Enum
 
-from powerplan.model.lengths import joined, length_text, micrometers
+from powerplan.model.lengths import at_least_text, at_most_text, joined, length_text, micrometers
 from powerplan.model.plan import Cord, Plan
-from powerplan.model.spare import coiled_m, loops_of, spare_m, tail_m
+from powerplan.model.spare import loops_of, spare_m
+from powerplan.model.spec import Wall
 from powerplan.sheets.keep_off import key_of
+from powerplan.sheets.levels import faces
 from powerplan.sheets.pages.print_places import place_words
 from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, set_rows
+from powerplan.sheets.pages.print_sums import sums_of
 from powerplan.sheets.pages.print_tags import (
     LINK,
     bag_of,
@@ -19,13 +22,14 @@ from powerplan.sheets.pages.print_tags import (
     tag_numbers,
     tag_text,
 )
+from powerplan.sheets.pages.print_taped import on_floor_of
 from powerplan.sheets.pages.print_told import Places
 from powerplan.sheets.pages.print_ways import legs_text
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Part, Table
 from powerplan.sheets.stands import Stand
-from powerplan.sheets.words import at_least_text, at_most_text
 
+_ROW = "{row}"
 NOT_COILED = "Spare cord that is not coiled"
 
 
@@ -88,7 +92,8 @@ def spare_text(cord: Cord, row: SetRow, places: Places) -> str:
     """
     plan = places.plan
     chair, where = bag_of(cord, plan), lies(cord, plan)
-    size = length_text(spare_m(cord), plan.spec.project.units)
+    units = plan.spec.project.units
+    size = length_text(sums_of(cord, units).left_m, units)
     told = {
         Lies.COILED: _coiled(cord, row, places),
         Lies.NOT_MEASURED: (
@@ -106,7 +111,8 @@ def _to_the_coil(cord: Cord, row: SetRow, places: Places) -> str:
     if len(cord.tail_m) < 2:
         return ""
     units = places.plan.spec.project.units
-    far, left = (length_text(m, units) for m in (tail_m(cord), coiled_m(cord)))
+    sums = sums_of(cord, units)
+    far, left = (length_text(m, units) for m in (sums.tail_m, sums.coiled_m))
     leaves = _leaves(cord, row, places)
     if len(cord.tail_m) > 2:
         leaves += f", {legs_text(cord.tail_m, row, places)}"
@@ -120,7 +126,11 @@ def _coiled(cord: Cord, row: SetRow, places: Places) -> str:
     park_m = cord.park_m
     seats = [one for one in row.stands if one.seat is not None]
     near = min(seats, key=lambda one: (round(abs(one.place(park_m)[0]), 6), one.name))
-    return f"{_to_the_coil(cord, row, places)}coiled behind {near.name}, see below"
+    there = f"{_to_the_coil(cord, row, places)}coiled behind {near.name}"
+    if len(cord.tail_m) < 2:
+        return f"{there} on its way (the cord itself is coiled here), see below"
+    side = "toward the screen" if cord.tail_m[-1][1] > park_m[1] else "toward the back"
+    return f"{there}, in at the middle of the coil's side {side}, see below"
 
 
 def _leaves(cord: Cord, row: SetRow, places: Places) -> str:
@@ -157,7 +167,7 @@ def coils(places: Places, numbers: dict[str, int]) -> list[Part]:
             lead="How a coil lies:",
             items=(
                 "Flat on the floor, in loose loops of one size, tied once and not tightly; nothing "
-                "laid over it.",
+                "else laid over it.",
                 "Never under a mechanism, never under a reclining back, never on edge. No coil is "
                 "ever hung between a headrest and the wall.",
                 "The line in the drawing from a cord to its coil is the cord on its way there and "
@@ -171,79 +181,69 @@ def coils(places: Places, numbers: dict[str, int]) -> list[Part]:
 
 def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
     """What to do with spare that no coil takes."""
-    units, items = plan.spec.project.units, []
+    items: list[str] = []
     without = homeless(plan)
     if without:
-        least = [
-            f"{tag_text(numbers[cord.id])}: {at_least_text(cord.needed_m, units)}"
-            for cord in without
-        ]
         items.append(
-            "NO ROOM for a coil: behind the reclined backs of the row, on floor where nobody "
-            "walks, no coil has room, or the cord is too short to go there and back and lie in "
-            f"a loop.{_farther_off(without, plan)} Before such a cord is laid, ask its maker two "
-            "things: for a shorter one, so that less is left over (the shortest that "
-            f"will do: {joined(least)}), and where on the chair's fixed frame the rest is to be "
-            "tied. Put no power on before the second is known. Never coil it under the back or "
-            "the chair, nor on floor where people walk."
+            f"NO ROOM for a coil: {_why_none(without, plan)} Before such a cord is laid, ask its "
+            "maker what the list below says. Put no power on before it is known where on the "
+            "chair's fixed frame the rest is tied. Never coil it under the back or the chair, nor "
+            "on floor where people walk."
         )
     if any(lies(cord, plan) is Lies.ALONG for cord in plan.cords):
         items.append(
             "Slack along its way: the cord is that much longer than its way. It lies in no coil: "
-            "flat, in gentle bends beside its way where the drawing has the sign for slack, off "
-            "the hatched floor; tied to the fixed frame, out of what moves."
+            "flat on the floor, in gentle bends to both sides of its way where the drawing has the "
+            "sign for slack, as far as the floor there is not hatched. Where so much does not lie "
+            "flat there, tie it to the fixed frame of the chair that it enters, out of what moves."
         )
     return [Items(lead=f"{NOT_COILED}:", items=tuple(items))] if items else []
 
 
-def _farther_off(cords: tuple[Cord, ...], plan: Plan) -> str:
-    """What would make room for coils where the backs of a straight row recline to the wall."""
-    units, told = plan.spec.project.units, []
-    asks_m = number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
-    bags = {bag_of(cord, plan) for cord in cords}
+def _why_none(cords: tuple[Cord, ...], plan: Plan) -> str:
+    """Why coils have no room, row by row: by what stands behind it, as far as that tells."""
+    alike: dict[str, tuple[list[str], list[Cord]]] = {}
     for row in set_rows(plan):
-        if not row.plain or not bags & {chair.id for chair in row.chairs}:
-            continue
-        leaves_m = row.row.headrest_to_wall_m - row.kind.back_travel_m
+        chairs = {chair.id for chair in row.chairs}
+        own = [cord for cord in cords if bag_of(cord, plan) in chairs]
+        if own:
+            rows, of_them = alike.setdefault(_why(row, plan), ([], []))
+            rows.append(row.id)
+            of_them.extend(own)
+    return " ".join(
+        f"{capital(cords_named(tuple(of_them), plan))}: "
+        + why.replace(_ROW, f"row{'' if len(rows) == 1 else 's'} {joined(rows)}")
+        for why, (rows, of_them) in alike.items()
+    )
+
+
+def _why(row: SetRow, plan: Plan) -> str:
+    """Why a coil behind a row has no room, with a blank for its name."""
+    units = plan.spec.project.units
+    if row.plain:
+        middle = on_floor_of(row, row.middle_of_line)
+        face = faces(plan, middle.seen)[Wall.BACK]
+        gap_m = row.line_m - row.kind.rear_of_base_m - face.at_m
+        leaves_m, covered_m = gap_m - row.kind.back_travel_m, number_m(plan, "covered_gap")
+        asks_m = number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
+        if micrometers(gap_m) >= micrometers(covered_m):
+            return (
+                f"people may walk in the {at_most_text(gap_m, units)} between {_ROW} and the "
+                f"{face.words}; less than {at_least_text(covered_m, units)} off it, coils might "
+                "have room."
+            )
         if micrometers(leaves_m) < micrometers(asks_m):
             enough = at_least_text(asks_m + row.kind.back_travel_m, units)
-            told.append(
-                f" Behind row {row.id} the reclined backs leave {at_most_text(leaves_m, units)} to "
-                f"the wall, and a coil asks for {at_least_text(asks_m, units)}: planned again with "
-                f"its headrests {enough} off the wall or more, the row may have room for it."
+            return (
+                f"behind {_ROW} the reclined backs leave {at_most_text(leaves_m, units)} to "
+                f"the {face.words}, and a coil asks for {at_least_text(asks_m, units)}: planned "
+                f"again with its headrests {enough} off it or more, the row may have room."
             )
-    return "".join(told)
-
-
-def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:
-    """Return each cord of which its maker is asked before it is ordered or laid, and what.
-
-    Parameters
-    ----------
-    plan : Plan
-        The plan.
-    """
-    units, found = plan.spec.project.units, []
-    for cord in homeless(plan):
-        what = "lead" if cord.kind == "own" else "cord"
-        shorter = f"a shorter {what} in place of {length_text(cord.bought_m, units)}"
-        words = (
-            f"{shorter}, {at_least_text(cord.needed_m, units)} or as little more as there is; and "
-            "where on the chair's fixed frame the rest is tied"
-        )
-        found.append((cord, f"{ends_text(cord, plan)}: {words}"))
-    return tuple(found)
-
-
-def to_ask_for(plan: Plan) -> list[Part]:
-    """Return what the maker is asked for cords with no room for a coil; nothing where there is
-    none."""
-    numbers = tag_numbers(plan)
-    items = tuple(
-        f"{capital(tag_text(numbers[cord.id]))}, {words}." for cord, words in asked_of_makers(plan)
+    free = "no free floor" if row.plain else "no floor where nobody walks has room for one, or none"
+    return (
+        f"behind {_ROW} {free} is near enough: the cord is too short to go there and back "
+        "and lie in a loop."
     )
-    lead = "To ask the maker before these cords are ordered or laid:"
-    return [Items(lead=lead, items=items)] if items else []
 
 
 def _coil_row(cord: Cord, row: SetRow, places: Places, numbers: dict[str, int]) -> tuple[str, ...]:
@@ -258,7 +258,7 @@ def _coil_row(cord: Cord, row: SetRow, places: Places, numbers: dict[str, int]) 
         how += "" if row.square else ", square to the room"
     return (
         f"{tag_text(numbers[cord.id])} ({ends_text(cord, plan)})",
-        length_text(coiled_m(cord), units),
+        length_text(sums_of(cord, units).coiled_m, units),
         how,
         place_words(cord.park_m, row, places),
         _watch(cord, row, plan),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from powerplan.model.lengths import joined
+from powerplan.model.lengths import at_most_text, joined
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.pages.loose import Loose, long_side
 from powerplan.sheets.pages.print_order import OWN, Turn, is_free, lies_under
@@ -23,7 +23,6 @@ from powerplan.sheets.pages.print_tags import (
 )
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.stands import Stand
-from powerplan.sheets.words import at_most_text
 
 _Laid = tuple[Cord, tuple[str, ...], tuple[Loose, ...]]
 

@@ -9,12 +9,12 @@ from itertools import combinations
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_mark_m, length_text
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.keep_off import Side
 from powerplan.sheets.pages.print_rows import SetRow
-from powerplan.sheets.pages.print_tape import Told, on_tape_m, tape_text, told_at
+from powerplan.sheets.pages.print_tape import Told, tape_text, told_at
 from powerplan.sheets.stands import Stand
 from powerplan.sheets.words import FINE, wall_name
 
@@ -27,6 +27,7 @@ _SQUARE_M, _PAST_M = 0.41, 0.31
 # than 30 degrees cross too flatly to mark.
 _NEAR_M, _FAR_M, _LEAST_SINE = 0.15, 2.0, 0.5
 _ALONG_ROW = 0.7
+_FROM_RIGHT = 0.7
 _BEST = 8
 
 
@@ -89,7 +90,7 @@ def _off_line(point: Point, row: SetRow, sides: tuple[Side, ...], units: str) ->
     told = told_at(row.chalk.place(point), lambda u, v: row.chalk.at(u, v), sides, units)
     assert told is not None
     along_m, ahead_m = told.lengths_m
-    marks = [(on_tape_m(row.chalk.place((c.x_m, c.y_m))[0], units), c.id) for c in row.chairs]
+    marks = [(at_mark_m(row.chalk.place((c.x_m, c.y_m))[0], units), c.id) for c in row.chairs]
     middle_m, name = min(marks, key=lambda mark: (abs(mark[0] - along_m), mark[0]))
     if abs(along_m - middle_m) > _FAR_M:
         return None
@@ -105,7 +106,9 @@ def _off_arc(point: Point, row: SetRow, sides: tuple[Side, ...], units: str) -> 
         left, right = one.sides_m(one.rear_m)
         past_m = max(left - right_m, right_m - right, 0.0)
         if abs(ahead_m - one.rear_m) <= _SQUARE_M and past_m <= _PAST_M:
-            nearer = min((left, "left"), (right, "right"), key=lambda side: abs(side[0] - right_m))
+            # from the left corner, so that alike chairs are measured alike, but near the right one
+            far = right_m - left > (right - left) * _FROM_RIGHT
+            nearer = (right, "right") if far else (left, "left")
             found.append((round(past_m, 6), round(abs(ahead_m - one.rear_m), 6), one, *nearer))
     if not found:
         return None

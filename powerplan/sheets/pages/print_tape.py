@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from fractions import Fraction
 from itertools import product
 from typing import NamedTuple
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_mark_m, length_text, mark_um
 from powerplan.sheets.keep_off import Side
-from powerplan.sheets.words import mark_um
 
 _AROUND = 3
-_FINER = (1, 2, 4)
+_FINER = (1, 2)
 _HAIR_M = 1e-7
 
 
@@ -27,25 +25,9 @@ class Told(NamedTuple):
     safe: bool
 
 
-def on_tape_m(length_m: float, units: str, finer: int = 1) -> float:
-    """Return a length at the mark of a tape that it prints as.
-
-    Parameters
-    ----------
-    length_m : float
-        Any length. [m]
-    units : str
-        ft-in, in, mm or m.
-    finer : int
-        Into how many the marks are parted.
-    """
-    mark_m = Fraction(mark_um(units), 10**6) / finer
-    return float(round(Fraction(length_m) / mark_m) * mark_m)
-
-
 def tape_text(length_m: float, units: str) -> str:
     """Return a length that stands at a mark, or at a part of one, as it prints. [m]"""
-    return length_text(length_m, units, step=32)
+    return length_text(length_m, units, step=16)
 
 
 def told_at(
@@ -55,7 +37,7 @@ def told_at(
     units: str,
 ) -> Told | None:
     """Return the lengths to print in place of two true ones: the nearest at whole marks whose place
-    keeps to all sides, else at half and quarter marks; else those that come nearest to that.
+    keeps to all sides, else at half marks; else those that come nearest to that.
 
     Parameters
     ----------
@@ -69,7 +51,7 @@ def told_at(
         ft-in, in, mm or m.
     """
     if not sides:
-        one, other = (on_tape_m(length_m, units) for length_m in lengths_m)
+        one, other = (at_mark_m(length_m, units) for length_m in lengths_m)
         spot = leads_to(one, other)
         return None if spot is None else Told((one, other), spot, True)
     true, nearest = leads_to(*lengths_m), None
@@ -99,8 +81,8 @@ def _around(
     found = []
     for one, other in product(steps, steps):
         lengths = (
-            on_tape_m(lengths_m[0] + one * mark_m, units, finer),
-            on_tape_m(lengths_m[1] + other * mark_m, units, finer),
+            at_mark_m(lengths_m[0] + one * mark_m, units, finer),
+            at_mark_m(lengths_m[1] + other * mark_m, units, finer),
         )
         spot = leads_to(*lengths)
         if spot is not None:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from typing import NamedTuple
 
 import shapely
 
 from powerplan.engineering.seating.frames import polygon
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text
+from powerplan.model.lengths import at_mark_m, length_text
 from powerplan.model.plan import Plan
 from powerplan.model.spec import Wall
 from powerplan.sheets.levels import Face, faces, level_m
@@ -63,13 +64,43 @@ def two_walls(place: Taped, plan: Plan) -> tuple[str, str]:
     plan : Plan
         For the room, its risers and the units.
     """
+    across, deep = (_words(off_m, face, plan) for _, off_m, face, _ in _nearest(place, plan))
+    return (across, deep)
+
+
+def _nearest(place: Taped, plan: Plan) -> list[tuple[bool, float, Face, Wall]]:
+    """For side to side and back to screen: whether it slants, how far off, and which face is the
+    nearest, one that does not slant if there is one. [m]"""
     met = faces(plan, place.seen)
-    told = []
-    for pair in _PAIRS:
-        found = [(met[side].slants, _off_m(place, side, met[side]), side) for side in pair]
-        _, off_m, side = min(found, key=lambda one: (one[0], abs(one[1])))
-        told.append(_words(off_m, met[side], plan))
-    return (told[0], told[1])
+    return [
+        min(
+            ((met[s].slants, _off_m(place, s, met[s]), met[s], s) for s in pair),
+            key=lambda one: (one[0], abs(one[1])),
+        )
+        for pair in _PAIRS
+    ]
+
+
+def long_told_m(row: SetRow, plan: Plan) -> float:
+    """Return how long the line of a row is between its two ends as they are told. [m]"""
+    left, right = (
+        _told(on_floor_of(row, end), plan, square=row.square)
+        for end in (row.chalk.left, row.chalk.right)
+    )
+    return math.dist(left, right)
+
+
+def _told(place: Taped, plan: Plan, *, square: bool) -> Point:
+    """The place that the words for it lead to: from two walls, or along a line that is square to
+    the room from the left one. [m]"""
+    found = list(place.at)
+    for axis, (_, off_m, face, side) in enumerate(_nearest(place, plan)):
+        if square and axis == 0:
+            side, face = Wall.LEFT, faces(plan, place.seen)[Wall.LEFT]
+            off_m = _off_m(place, side, face)
+        told_m = at_mark_m(off_m, plan.spec.project.units)
+        found[axis] = face.at_m - told_m if side in _AHEAD else face.at_m + told_m
+    return (found[0], found[1])
 
 
 def one_level(row: SetRow, at: Point, plan: Plan) -> bool:

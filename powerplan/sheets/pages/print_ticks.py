@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from powerplan.model.findings import Outcome
-from powerplan.model.lengths import joined, length_text, micrometers
+from powerplan.model.lengths import (
+    at_least_text,
+    at_most_text,
+    joined,
+    length_text,
+    mark_um,
+    micrometers,
+)
 from powerplan.model.plan import Plan
 from powerplan.sheets.pages.loose import Loose, under_backs
 from powerplan.sheets.pages.print_order import corners_of, loose_things
@@ -12,7 +19,6 @@ from powerplan.sheets.pages.print_tags import end_name
 from powerplan.sheets.pages.print_words import BLANK, capital
 from powerplan.sheets.parts import Part, Ticks
 from powerplan.sheets.stands import Stand
-from powerplan.sheets.words import at_least_text, at_most_text, mark_um
 
 _CLEAR = "seats-clear-of-each-other"
 _AGAIN = "What went back and its cords are looked at; only then power on again."

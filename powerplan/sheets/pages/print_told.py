@@ -7,14 +7,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from powerplan.model.geometry import Point, Rect
+from powerplan.model.lengths import at_mark_m, mark_um
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.climbs import level_pieces
 from powerplan.sheets.keep_off import Body, Kept, Key, Sides, key_of, sides_of
 from powerplan.sheets.pages.print_rows import SetRow, number_m, row_of, set_rows, swept_of
 from powerplan.sheets.pages.print_swings import Taped, taped
 from powerplan.sheets.pages.print_tags import in_bags
-from powerplan.sheets.pages.print_tape import on_tape_m, told_at
-from powerplan.sheets.words import mark_um
+from powerplan.sheets.pages.print_tape import told_at
 
 # Without those that a chalked hand makes look like figures.
 _LETTERS = "abcdefghjkmnpqrstuvwxyz"
@@ -44,7 +44,7 @@ class Places:
             return point if found is None else found.at
         units, found_at = self.plan.spec.project.units, self.spots.get(key_of(point))
         if found_at is None:
-            return (on_tape_m(point[0], units), on_tape_m(point[1], units))
+            return (at_mark_m(point[0], units), at_mark_m(point[1], units))
         return found_at
 
     def in_room(self, point: Point) -> Point:
@@ -193,8 +193,8 @@ def _moved_m(row: SetRow, at: Point, plan: Plan) -> Point:
         return (0.0, 0.0)
     if row.square:
         line_m = row.chalk.left[1]
-        return (on_tape_m(at[0], units) - at[0], on_tape_m(line_m, units) - line_m)
+        return (at_mark_m(at[0], units) - at[0], at_mark_m(line_m, units) - line_m)
     along_m = row.chalk.place(at)[0]
     (x, y), (to_x, to_y) = row.chalk.at(0.0, 0.0), row.chalk.at(1.0, 0.0)
-    off_m = on_tape_m(along_m, units) - along_m
+    off_m = at_mark_m(along_m, units) - along_m
     return ((to_x - x) * off_m, (to_y - y) * off_m)

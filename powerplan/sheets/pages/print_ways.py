@@ -3,22 +3,26 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import length_text, micrometers
+from powerplan.model.lengths import at_mark_m, length_text, micrometers
 from powerplan.model.plan import Cord, Plan
+from powerplan.model.spare import path_length_m
 from powerplan.model.spec import Wall
 from powerplan.sheets.climbs import SLIVER, climbs
 from powerplan.sheets.pages.print_places import bend_words, place_words
 from powerplan.sheets.pages.print_rows import SetRow, number_m
+from powerplan.sheets.pages.print_sums import Leg, added_up
 from powerplan.sheets.pages.print_swings import STRAIGHT_M
 from powerplan.sheets.pages.print_tags import LINK, plug_text
 from powerplan.sheets.pages.print_told import Places
 from powerplan.sheets.words import wall_name
 
 _NEAR_M = 0.03
+_APART_M = 1e-4
+_SLANTING = "slanting"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,8 +30,8 @@ class Stretch:
     """A straight piece of a cord's way, or a climb: up or down the edge of a riser, down a wall.
 
     ``words`` is how it goes, with braces where the measure stands; ``length_m`` is how far it is,
-    ``told_m`` how far between the places that are printed for its ends, and ``end`` where it
-    arrives. [m]
+    ``told_m`` what is printed of that, and ``end`` where it arrives. Of all pieces of a way what is
+    printed adds up to what is printed of the whole. [m]
     """
 
     words: str
@@ -51,7 +55,7 @@ def stretches(cord: Cord, row: SetRow, places: Places) -> tuple[Stretch, ...]:
     found, plan = [], places.plan
     height_m = _start_height_m(cord, plan)
     if micrometers(height_m):
-        found.append(_climb("down {} to the floor", height_m, cord.path_m[0]))
+        found.append(_climb(f"down {{}} to {_ground(cord, plan)}", height_m, cord.path_m[0]))
     for start, end in pairwise(cord.path_m):
         here, before = start, 0.0
         for climb in climbs(start, end, plan):
@@ -61,7 +65,14 @@ def stretches(cord: Cord, row: SetRow, places: Places) -> tuple[Stretch, ...]:
             here, before = climb.at, climb.share
         if micrometers(math.dist(here, end)):
             found.append(_level(here, end, row, places))
-    return tuple(found)
+    return _added_up(found, at_mark_m(cord.length_m, plan.spec.project.units), plan)
+
+
+def _added_up(pieces: list[Stretch], whole_m: float, plan: Plan) -> tuple[Stretch, ...]:
+    """Pieces with what is printed of them, which is the whole together. [m]"""
+    legs = [Leg(one.length_m, one.told_m, one.words.startswith(_SLANTING)) for one in pieces]
+    told = added_up(legs, whole_m, plan.spec.project.units)
+    return tuple(replace(one, told_m=told_m) for one, told_m in zip(pieces, told, strict=True))
 
 
 def way_text(cord: Cord, row: SetRow, places: Places, *, whole: bool = False) -> str:
@@ -88,6 +99,7 @@ def way_text(cord: Cord, row: SetRow, places: Places, *, whole: bool = False) ->
     told, here = [], cord.path_m[0]
     for piece, following in zip(pieces, (*pieces[1:], None), strict=True):
         words = piece.words.replace("{}", length_text(piece.told_m, units))
+        words += _past(here, piece.end, cord, row, places)
         if following is None:
             words += f", to {goal}"
         elif micrometers(math.dist(piece.end, here)):
@@ -95,6 +107,18 @@ def way_text(cord: Cord, row: SetRow, places: Places, *, whole: bool = False) ->
         told.append(words)
         here = piece.end
     return f"from {start} {'; '.join(told)}"
+
+
+def _past(start: Point, end: Point, cord: Cord, row: SetRow, places: Places) -> str:
+    """The letter within a piece at which spare leaves it; nothing where there is none."""
+    if len(cord.tail_m) < 2:
+        return ""
+    at = cord.tail_m[0]
+    name = places.named(at, row)
+    if name is None or any(math.dist(at, other) < _APART_M for other in (start, end)):
+        return ""
+    beyond_m = math.dist(start, at) + math.dist(at, end) - math.dist(start, end)
+    return f" past {name}, where its spare leaves" if beyond_m < _APART_M else ""
 
 
 def _bend(old: Point, new: Point, row: SetRow, places: Places, *, whole: bool) -> str:
@@ -117,8 +141,10 @@ def legs_text(path: tuple[Point, ...], row: SetRow, places: Places) -> str:
         Where they are told to be.
     """
     units, told = places.plan.spec.project.units, []
-    for start, end in pairwise(path):
-        piece = _level(start, end, row, places)
+    whole_m = at_mark_m(path_length_m(path), units)
+    levels = [_level(start, end, row, places) for start, end in pairwise(path)]
+    pieces = _added_up(levels, whole_m, places.plan)
+    for (start, end), piece in zip(pairwise(path), pieces, strict=True):
         words = piece.words.replace("{}", length_text(piece.told_m, units))
         bend = _bend(start, end, row, places, whole=False)
         told.append(words if end == path[-1] else f"{words}, to {bend}")
@@ -139,12 +165,14 @@ def _level(start: Point, end: Point, row: SetRow, places: Places) -> Stretch:
         right_m, ahead_m = to_m[0] - from_m[0], to_m[1] - from_m[1]
     aside = "right" if right_m > 0 else "left"
     along = "forward" if ahead_m > 0 else "back"
+    if row.curved:  # its chairs look each its own way
+        along = "toward the screen" if ahead_m > 0 else "toward the back"
     if abs(right_m) < STRAIGHT_M:
         words = along
     elif abs(ahead_m) < STRAIGHT_M:
         words = aside
     else:
-        words = f"slanting {aside} and {along}"
+        words = f"{_SLANTING} {aside} and {along}"
     words += " {}"
     beside = _beside(start, end, row, places.plan)
     if beside:
@@ -170,6 +198,14 @@ def _beside(start: Point, end: Point, row: SetRow, plan: Plan) -> str:
     if even and not row.curved and all(0.0 < off_m <= keep_m + STRAIGHT_M for off_m in behind):
         return "the rear of the bases"
     return ""
+
+
+def _ground(cord: Cord, plan: Plan) -> str:
+    """What a cord comes down to from its socket."""
+    at = cord.path_m[0]
+    on = [one for one in plan.spec.risers if one.rect.has(at)]
+    top = max(on, key=lambda one: (one.height_m, one.id), default=None)
+    return "the floor" if top is None else f"the deck of riser {top.id}"
 
 
 def _start_height_m(cord: Cord, plan: Plan) -> float:

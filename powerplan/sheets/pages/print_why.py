@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from powerplan.model.findings import Finding
-from powerplan.model.lengths import amps_text, plural
+from powerplan.model.lengths import amps_text, at_least_text, plural
 from powerplan.model.plan import Plan
-from powerplan.sheets.words import at_least_text, measure
+from powerplan.sheets.words import measure
 
 _Words = Callable[[list[Finding], str], str]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from powerplan.model.lengths import joined, micrometers
+from powerplan.model.lengths import at_most_text, joined, micrometers
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spare import longer_by_m
 from powerplan.sheets.page_names import floor_page
@@ -13,7 +13,6 @@ from powerplan.sheets.pages.print_rows import SetRow, number_m
 from powerplan.sheets.pages.print_spare import Lies, cords_named, lies
 from powerplan.sheets.pages.print_steps import gap_text, turn_text, under_it
 from powerplan.sheets.parts import Items, Part
-from powerplan.sheets.words import at_most_text
 
 _OWN = "own"
 

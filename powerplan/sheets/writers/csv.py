@@ -13,18 +13,18 @@ from collections.abc import Callable, Iterable
 
 from powerplan.model.faces import printed_from_m
 from powerplan.model.geometry import Point
-from powerplan.model.lengths import joined, length_text
+from powerplan.model.lengths import at_least_text, at_most_text, joined, length_text
 from powerplan.model.plan import Box, CircuitUse, Cord, Plan
-from powerplan.model.spare import loops_of, spare_m
+from powerplan.model.spare import loops_of, spare_m, spare_told_m
 from powerplan.sheets.bought import bought, bought_as, is_bought
 from powerplan.sheets.local import Local, local_of
+from powerplan.sheets.pages.print_asked import asked_of_makers
 from powerplan.sheets.pages.print_rows import row_of
-from powerplan.sheets.pages.print_spare import asked_of_makers
 from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
 from powerplan.sheets.pages.print_wiring import electrician_buys
-from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text, fine_text, mark_word
+from powerplan.sheets.words import UNKNOWN, fine_text, mark_word
 
 Cell = str | int | float
 Tell = Callable[[float, str], str]
@@ -173,11 +173,12 @@ def _cord(cord: Cord, plan: Plan) -> Row:
         **_length("keeps_clear", cord.clearance_m, units, tell=at_most_text),
         "wire": cord.wire or UNKNOWN,
         "current_A": cord.current_a,
-        **_length("left_over", spare_m(cord), units),
+        "left_over_m": spare_m(cord),
+        "left_over": length_text(spare_told_m(cord.bought_m, cord.length_m, units), units),
         **_length("park_from_left", park_x_m, units, ""),
         **_length("park_from_back", park_y_m, units, ""),
-        **_length("coil_width", wide_m, units, ""),
-        **_length("coil_depth", deep_m, units, ""),
+        **_length("coil_width", wide_m, units, "", at_least_text),
+        **_length("coil_depth", deep_m, units, "", at_least_text),
         "loops": "" if cord.park_m is None else loops_of(cord),
     }
 

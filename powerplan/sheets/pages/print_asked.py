@@ -1,0 +1,60 @@
+"""What the makers of chairs are asked where spare cord has no room for a coil."""
+
+from __future__ import annotations
+
+from powerplan.model.lengths import at_least_text, length_text
+from powerplan.model.plan import Cord, Plan
+from powerplan.sheets.pages.print_spare import cords_named, homeless
+from powerplan.sheets.pages.print_tags import ends_text, tag_numbers, tag_text
+from powerplan.sheets.parts import Items, Part
+
+# A hand's breadth: a cord that is shorter by less leaves as much to be tied. (common practice, no
+# source)
+_HAND_M = 0.1
+_TIED = "where on the chair's fixed frame the rest is tied"
+
+
+def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:
+    """Return each cord of which its maker is asked before it is ordered or laid, and what.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    return tuple(
+        (cord, f"{ends_text(cord, plan)}: {_shorter(cord, plan)}{_TIED}") for cord in homeless(plan)
+    )
+
+
+def _shorter(cord: Cord, plan: Plan) -> str:
+    """The shorter cord that is asked for; nothing where it saves less than a hand's breadth."""
+    if cord.bought_m - cord.needed_m < _HAND_M:
+        return ""
+    enough = at_least_text(cord.needed_m, plan.spec.project.units)
+    return f"{_in_place(cord, plan)}, {enough} or as little more as there is; and "
+
+
+def _in_place(cord: Cord, plan: Plan) -> str:
+    what = "lead" if cord.kind == "own" else "cord"
+    return f"a shorter {what} in place of {length_text(cord.bought_m, plan.spec.project.units)}"
+
+
+def to_ask_for(plan: Plan) -> list[Part]:
+    """Return what the maker is asked for cords with no room for a coil; nothing where there is
+    none."""
+    cords, numbers, units = homeless(plan), tag_numbers(plan), plan.spec.project.units
+    if not cords:
+        return []
+    alike: dict[str, list[str]] = {}
+    for cord in cords:
+        if _shorter(cord, plan):
+            told = f"{tag_text(numbers[cord.id])}, {at_least_text(cord.needed_m, units)}"
+            alike.setdefault(_in_place(cord, plan), []).append(told)
+    items = [
+        f"For {what}, as little over what will do as there is: {'; '.join(told)}."
+        for what, told in alike.items()
+    ]
+    items.append(f"Of {cords_named(cords, plan)}: {_TIED}.")
+    lead = "To ask the maker before these cords are ordered or laid:"
+    return [Items(lead=lead, items=tuple(items))]

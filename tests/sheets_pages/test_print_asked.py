@@ -1,0 +1,85 @@
+"""What is said of cords whose spare has no room, and what their makers are asked."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from page_words import listed, words
+from support import NEC, inch, make_outlet, make_riser, make_row, make_spec
+
+from powerplan.inputs.plan_file import read_plan_file
+from powerplan.model.plan import Plan
+from powerplan.model.spec import Wall
+from powerplan.planning.pipeline import make_plan
+from powerplan.rulebook.loader import rule_set
+from powerplan.sheets.drawings.rows import cord_views
+from powerplan.sheets.off_walls import to_finish
+from powerplan.sheets.pages.print_cords import cords_sheet
+from powerplan.sheets.pages.print_told import places_of
+from powerplan.sheets.pages.print_ways import way_text
+from powerplan.sheets.scene import Text
+
+
+def example(name: str) -> Plan:
+    path = Path(__file__).parents[2] / "examples" / f"{name}.toml"
+    return make_plan(read_plan_file(path, rule_set).spec, NEC, "0" * 64)
+
+
+@pytest.fixture(scope="module")
+def theater() -> Plan:
+    return example("two-row-theater")
+
+
+def test_of_each_row_it_is_said_why_no_coil_has_room(theater: Plan):
+    told = listed(cords_sheet(theater, ()), "Spare cord that is not coiled")[0]
+    # Row A: its line is 11 ft 4 in off the back wall, the headrests 4 in behind it, and the riser
+    # ends at 7 ft 6 in: 3 ft 6 in to walk in. Row B: headrests 8 in off the wall move back 4 in.
+    assert "people may walk in the 3 ft 6 in between row A and the front edge of riser rear" in told
+    assert "behind row B the reclined backs leave 4 in to the back wall" in told
+
+
+def test_makers_are_asked_alike_things_in_one_line(theater: Plan):
+    lines = listed(cords_sheet(theater, ()), "To ask the maker")
+    assert len(lines) == 2
+    assert lines[0].startswith("For a shorter lead in place of 6 ft, ")
+    assert lines[0].count("; cord ") == 3
+    assert lines[1].startswith("Of cords 1, 2, 5 and 6: where on the chair's fixed frame")
+
+
+def test_no_shorter_cord_is_asked_for_where_less_than_a_hand_is_saved():
+    # A hand's breadth is about 4 in: 3 in more than is needed is less, 5 in is more.
+    row = make_row(seats=1, headrest_to_wall_m=inch(6))
+    plan = make_plan(make_spec(rows=(row,), outlets=()), NEC, "0" * 64)
+    (cord,) = plan.cords
+    near = replace(plan, cords=(replace(cord, bought_m=cord.needed_m + inch(3)),))
+    assert listed(cords_sheet(near, ()), "To ask the maker") == (
+        "Of cord 1: where on the chair's fixed frame the rest is tied.",
+    )
+    far = replace(plan, cords=(replace(cord, bought_m=cord.needed_m + inch(5)),))
+    assert len(listed(cords_sheet(far, ()), "To ask the maker")) == 2
+
+
+def test_an_outlet_to_which_no_cord_goes_says_so():
+    views = cord_views(example("media-loft"), (250.0, 180.0))
+    said = [item.words for view in views for item in view.items if isinstance(item, Text)]
+    assert {"W1 not used:", "plug nothing here"} <= set(said)
+    assert "circuit 3" not in said
+
+
+def test_a_way_names_the_bend_that_it_passes_where_its_spare_leaves():
+    plan = to_finish(example("curved-den"))
+    places = places_of(plan)
+    (row,) = places.rows
+    told = " ".join(way_text(cord, row, places) for cord in plan.cords)
+    named = {letter for letter in places.letters.values() if f"bend {letter}" in told}
+    assert named == set(places.letters.values())
+    assert "past bend f, where its spare leaves" in told
+
+
+def test_a_cord_comes_down_to_the_deck_over_which_its_outlet_is():
+    outlet = make_outlet(wall=Wall.BACK, x_m=inch(100), height_m=inch(16))
+    base = make_spec(
+        rows=(make_row(seats=1),), outlets=(outlet,), risers=(make_riser(0, 0, 240, 100),)
+    )
+    said = words(cords_sheet(make_plan(base, NEC, "0" * 64), ()))
+    assert "down 1 ft 4 in to the deck of riser rear" in said
