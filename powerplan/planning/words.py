@@ -45,13 +45,19 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
         parts.append(text + (f" on circuit {joined(on)}" if on and not way.new_circuits else ""))
     if way.extensions:
         parts.append(plural(way.extensions, "extension cord"))
-    if outlets:
-        parts.append(f"{'outlet' if len(outlets) == 1 else 'outlets'} {joined(outlets)}")
+    named = f"{'outlet' if len(outlets) == 1 else 'outlets'} {joined(outlets)}"
+    if outlets and not way.new_outlets:
+        parts.append(named)
     text = joined(parts, "with" if way.new_circuits and len(parts) == 2 else "and")
     old = {fed.circuit: fed for fed in way.fed if not fed.new_circuit}
+    more = []
     if way.new_circuits and old:
         carried = [chair.id for fed in way.fed if not fed.new_circuit for chair in fed.chairs]
-        text += f" (circuit {joined(list(old))} carries {joined(sorted(carried))})"
+        more.append(f"circuit {joined(list(old))} carries {joined(sorted(carried))}")
+    if outlets and way.new_outlets:
+        are = "is" if len(outlets) == 1 else "are"
+        more.append(f"{named}, which {are} there, {are} used too")
+    text += f" ({'; '.join(more)})" if more else ""
     if way.longer:
         text += f", with {_longer(site, way)}"
     units = sum(run.unit is not None for fed in way.fed for run in fed.runs)

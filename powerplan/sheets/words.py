@@ -19,7 +19,7 @@ FINE = 16
 stand on a sixteenth from the other."""
 
 DO_NOT_CUT, PROVISIONAL, FIRM = "DO NOT CUT", "PROVISIONAL", "firm"
-DO_NOT_LAY = "DO NOT LAY YET"
+DO_NOT_CUT_YET, DO_NOT_LAY = "DO NOT CUT YET", "DO NOT LAY YET"
 
 _ABOUT_ROWS = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-", "reading-")
 _EIGHTH_UM, _MILLIMETER_UM = 3175, 1000
@@ -176,6 +176,19 @@ def at_least_text(length_m: float, units: str) -> str:
     return length_text(-((1 - micrometers(length_m)) // step_um) * step_um / 1e6, units)
 
 
+def wire_text(length_m: float, units: str) -> str:
+    """Return a length of wire as it was told: in feet, or in meters where sheets are metric.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    return f"{length_m:g} m" if units in ("mm", "m") else length_text(length_m, units)
+
+
 def mark_um(units: str) -> int:
     """Return the distance between a tape's marks that we print. [um]
 
@@ -208,6 +221,22 @@ def mark_word(box: Box, plan: Plan) -> str:
     if plan.decision.verdict == NOT_POSSIBLE or any(finding.stops for finding in plan.findings):
         return DO_NOT_CUT
     return PROVISIONAL if box.provisional or is_unmeasured(plan) else FIRM
+
+
+def cut_word(plan: Plan) -> str:
+    """Return DO NOT CUT where the job is not possible as drawn, DO NOT CUT YET where a mark is not
+    firm, and nothing where all may be cut or there is none.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    from powerplan.model.plan import NOT_POSSIBLE  # a report without a plan does not wait for it
+
+    if plan.decision.verdict == NOT_POSSIBLE:
+        return DO_NOT_CUT
+    return DO_NOT_CUT_YET if any(mark_word(box, plan) != FIRM for box in plan.boxes) else ""
 
 
 def is_unmeasured(plan: Plan) -> bool:

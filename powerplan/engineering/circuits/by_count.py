@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import ceil
 
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import amps_text
@@ -24,12 +25,12 @@ def leakage_finding(subject: str, supplies: int, rules: RuleSet) -> Finding:
     Returns
     -------
     Finding
-        ``leakage-by-count``, a note. Equal to the limit passes.
+        ``leakage-by-count``, a note. Equal is not met: from the limit on a device may trip.
     """
     each, hold_ma = rules.exact("standing_leakage"), rules.exact("ground_fault_hold")
-    leaks, most = supplies * each, int(hold_ma / each)
+    leaks, most = supplies * each, ceil(hold_ma / each) - 1
     note = ""
-    if leaks > hold_ma:
+    if leaks >= hold_ma:
         note = (
             f"{supplies} supplies may leak {float(leaks):g} mA between them, and a ground-fault "
             f"device may trip from {float(hold_ma):g} mA: have it trip at no more than {most} "

@@ -7,7 +7,7 @@ from powerplan.model.lengths import amps_text, joined
 from powerplan.model.plan import CircuitUse, PlacedChair, Plan
 from powerplan.sheets.amounts import asked_a, factor_of
 from powerplan.sheets.pages.circuits import circuits_page
-from powerplan.sheets.pages.print_words import capital, degrees
+from powerplan.sheets.pages.print_words import capital, degrees, warned
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
@@ -35,7 +35,10 @@ def circuits_sheet(plan: Plan, views: tuple[View, ...]) -> SheetPage:
     if plan.circuits:
         parts += [_chairs(plan), *_asked(plan)]
     return SheetPage(
-        number="4", title="Circuits", reader="electrician and inspector", parts=tuple(parts)
+        number="4",
+        title=warned("Circuits", plan),
+        reader="electrician and inspector",
+        parts=tuple(parts),
     )
 
 

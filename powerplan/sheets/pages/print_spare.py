@@ -199,20 +199,47 @@ def _not_coiled(plan: Plan, numbers: dict[str, int]) -> list[Part]:
 def _farther_off(cords: tuple[Cord, ...], plan: Plan) -> str:
     """What would make room for coils where the backs of a straight row recline to the wall."""
     units, told = plan.spec.project.units, []
-    asks_m = number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
-    bags = {bag_of(cord, plan) for cord in cords}
-    for row in set_rows(plan):
-        if not row.plain or not bags & {chair.id for chair in row.chairs}:
-            continue
+    asks_m = _coil_asks_m(plan)
+    for row in _too_near(cords, plan):
         leaves_m = row.row.headrest_to_wall_m - row.kind.back_travel_m
-        if micrometers(leaves_m) < micrometers(asks_m):
-            enough = at_least_text(asks_m + row.kind.back_travel_m, units)
-            told.append(
-                f" Behind row {row.id} the reclined backs leave {at_most_text(leaves_m, units)} to "
-                f"the wall, and a coil asks for {at_least_text(asks_m, units)}: planned again with "
-                f"its headrests {enough} off the wall or more, the row may have room for it."
-            )
+        enough = at_least_text(asks_m + row.kind.back_travel_m, units)
+        told.append(
+            f" Behind row {row.id} the reclined backs leave {at_most_text(leaves_m, units)} to "
+            f"the wall, and a coil asks for {at_least_text(asks_m, units)}: planned again with "
+            f"its headrests {enough} off the wall or more, the row may have room for it."
+        )
     return "".join(told)
+
+
+def _coil_asks_m(plan: Plan) -> float:
+    """How deep floor must be for a coil and what it keeps off. [m]"""
+    return number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
+
+
+def _too_near(cords: tuple[Cord, ...], plan: Plan) -> tuple[SetRow, ...]:
+    """The straight rows of some cords whose backs recline too near to the wall for any coil."""
+    asks_m, bags = _coil_asks_m(plan), {bag_of(cord, plan) for cord in cords}
+    return tuple(
+        row
+        for row in set_rows(plan)
+        if row.plain
+        and bags & {chair.id for chair in row.chairs}
+        and micrometers(row.row.headrest_to_wall_m - row.kind.back_travel_m) < micrometers(asks_m)
+    )
+
+
+def rows_that_may_move(plan: Plan) -> tuple[SetRow, ...]:
+    """Return the rows over new outlets that may have to stand further off the wall, so that the
+    spare of their cords has a place: with such a row its outlets move.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    over = {box.under for box in plan.boxes}
+    rows = _too_near(homeless(plan), plan)
+    return tuple(row for row in rows if over & {chair.id for chair in row.chairs})
 
 
 def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:

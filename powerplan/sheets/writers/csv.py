@@ -23,8 +23,15 @@ from powerplan.sheets.pages.print_spare import asked_of_makers
 from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
-from powerplan.sheets.pages.print_wiring import electrician_buys
-from powerplan.sheets.words import UNKNOWN, at_least_text, at_most_text, fine_text, mark_word
+from powerplan.sheets.pages.print_wiring import BUY_NOTHING_YET, electrician_buys
+from powerplan.sheets.words import (
+    UNKNOWN,
+    at_least_text,
+    at_most_text,
+    cut_word,
+    fine_text,
+    mark_word,
+)
 
 Cell = str | int | float
 Tell = Callable[[float, str], str]
@@ -208,6 +215,7 @@ def _buying(plan: Plan) -> Iterable[Row]:
 
 
 def _electrician(plan: Plan) -> Iterable[Row]:
+    first = f"{BUY_NOTHING_YET}; " if cut_word(plan) else ""
     for line in electrician_buys(plan):
         missing = UNKNOWN if line.how_many is None else ""
         length = _length("length", line.length_m, plan.spec.project.units, missing)
@@ -217,7 +225,7 @@ def _electrician(plan: Plan) -> Iterable[Row]:
             "size": line.size,
             **length,
             "how_many": count,
-            "mind": line.note,
+            "mind": (first + line.note).removesuffix("; "),
         }
 
 
