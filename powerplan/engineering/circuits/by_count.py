@@ -39,7 +39,9 @@ def leakage_finding(subject: str, supplies: int, rules: RuleSet) -> Finding:
     return hold(rules.rules["leakage-by-count"], subject, leaks, hold_ma, note=note)
 
 
-def switch_on_finding(subject: str, supplies: int, breaker_a: Fraction, rules: RuleSet) -> Finding:
+def switch_on_finding(
+    subject: str, supplies: int, breaker_a: Fraction, rules: RuleSet, *, built_in: bool = False
+) -> Finding:
     """Hold the rush of supplies that come on together against what a breaker lets pass.
 
     Parameters
@@ -52,6 +54,8 @@ def switch_on_finding(subject: str, supplies: int, breaker_a: Fraction, rules: R
         The breaker's rating. [A]
     rules : RuleSet
         Lends the rush of one supply and how many times its rating a breaker lets pass.
+    built_in : bool
+        True where each is built into its chair, and only the chair's cord can be unplugged.
 
     Returns
     -------
@@ -62,9 +66,10 @@ def switch_on_finding(subject: str, supplies: int, breaker_a: Fraction, rules: R
     passes_a = rules.exact("switch_on_times") * breaker_a
     note = ""
     if rush_a > passes_a:
+        which = f"the chairs' {supplies} built-in supplies" if built_in else f"{supplies} supplies"
         note = (
-            f"After a power cut {supplies} supplies come on together and may draw "
-            f"{amps_text(rush_a)} for an instant: the breaker may trip. Unplug some, switch it on, "
-            "plug them in one by one."
+            f"After a power cut {which} come on together and may draw "
+            f"{amps_text(rush_a)} for an instant: the breaker may trip. Unplug the cords of some "
+            "at their outlets, switch it on, plug them in one by one."
         )
     return hold(rules.rules["switch-on-by-count"], subject, rush_a, passes_a, note=note)

@@ -18,6 +18,7 @@ from powerplan.sheets.pages.print_room import (
     room_parts,
     rows_as_drawn,
 )
+from powerplan.sheets.pages.print_slab import slab_stops, slab_ways
 from powerplan.sheets.pages.print_wiring import buying, circuits_named, there, wires
 from powerplan.sheets.pages.print_words import capital, not_yet, warned
 from powerplan.sheets.parts import Figure, Items, Marked, Part, Say
@@ -205,6 +206,7 @@ def _avoid(plan: Plan) -> Items:
         told.append(
             f"{capital(area.id)}: cut nothing over it; its back left corner is {corner}; {size}."
         )
+    told += slab_ways(plan)
     told.append("Whatever a scan shows: cable, pipe, duct, tendon or bar.")
     return Items(lead="What to avoid:", items=tuple(told))
 
@@ -259,6 +261,7 @@ def _stop(plan: Plan) -> Items:
     )
     stops = (
         *(cutting if any(box.kind == FLOOR_BOX for box in plan.boxes) else ()),
+        *slab_stops(plan),
         *(existing if used else ("The panel has no free space, or its wiring is aluminum.",)),
         "Local code, or the authority having jurisdiction, asks for something else.",
     )

@@ -10,10 +10,8 @@ from powerplan.sheets.pages.print_marks import FLOOR_BOX
 from powerplan.sheets.pages.print_spare import cords_named, homeless, rows_that_may_move
 from powerplan.sheets.words import cut_word, lay_word
 
-_AGAIN = (
-    "Seller: has the room planned again; the new set replaces this one. Nothing is ordered, cut or "
-    "laid from this one."
-)
+_NEW_SET = "Seller: has the room planned again; the new set replaces this one."
+_AGAIN = f"{_NEW_SET} Nothing is ordered, cut or laid from this one."
 _PLANNED_AGAIN = ("framing", "cut-out", "other")
 """Kinds of condition that take another plan, whatever is found."""
 
@@ -31,7 +29,7 @@ def next_steps(plan: Plan) -> tuple[str, ...]:
         return (
             "Client and seller: choose which of the ways below is opened, or what in the room or "
             "the row is changed. Nothing is ordered, cut or laid until then.",
-            _AGAIN,
+            _NEW_SET,
         )
     if any(finding.stops for finding in plan.findings):
         return ("Client and seller: settle what has to be mended first.", *_found_out(plan), _AGAIN)

@@ -12,6 +12,7 @@ from powerplan.sheets.drawings.home_runs import place_of
 from powerplan.sheets.pages.circuits import home_run_text
 from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
+from powerplan.sheets.pages.print_protection import protections
 from powerplan.sheets.pages.print_words import BLANK, capital, outlet_place, size_text
 from powerplan.sheets.parts import Items, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN, cut_word, wire_text
@@ -199,8 +200,11 @@ def electrician_buys(plan: Plan) -> tuple[Bought, ...]:
     sizes = Counter(use.breaker_a for use in new)
     for breaker_a, count in sorted(sizes.items(), key=lambda pair: pair[0] or 0.0):
         size = UNKNOWN if breaker_a is None else amps_text(breaker_a)
-        note = "to suit the panel; protection as local code asks"
-        lines.append(Bought("breaker", size, None, count, note))
+        lines.append(Bought("breaker", size, None, count, "to suit the panel"))
+    for one in protections(plan):
+        circuits = len({box.circuit for box in one.boxes})
+        note = f"{one.told()}; one for each circuit, or at each outlet"
+        lines.append(Bought(one.kind, "", None, circuits, note))
     return (*lines, *_wire_bought(plan))
 
 

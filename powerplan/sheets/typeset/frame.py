@@ -74,8 +74,8 @@ def _foot(
     top = BLOCK_MM - rows_mm
     ink = _caution(sheets.caution, width_mm, top)
     upper = (
-        ("Project", _name(sheets.project), 4.9),
-        ("Page", page.heading(place.part, place.parts), 3.8),
+        ("Project", _name(sheets.project), 3.9),
+        ("Page", page.block(place.part, place.parts), 4.8),
         ("Scale", scale, 1.9),
         ("Revision", sheets.revision, 1.2),
         ("Date", sheets.date, 1.6),
