@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from powerplan.model.findings import Finding, Outcome
 from powerplan.model.lengths import amps_text, length_text, micrometers
 from powerplan.sheets.caution import CAUTION
+from powerplan.sheets.sixty_fourths import LESS, are_wanted, down_text, three_of
 
 if TYPE_CHECKING:  # a report without a plan does not wait for these
     from powerplan.model.plan import Box, Plan
@@ -43,6 +44,9 @@ def measure(value: float | None, unit: str, units: str, *, fine: bool = False) -
     """
     if value is None:
         return UNKNOWN
+    if unit == "m" and fine and units in ("ft-in", "in"):
+        told = down_text(value, units)
+        return told if told != "0 in" else LESS
     if unit == "m":
         return f"{value * 1000:.3f} mm" if fine else length_text(value, units)
     if unit == "A":
@@ -61,6 +65,9 @@ def numbers_text(finding: Finding, units: str) -> str:
         return ""
     if finding.outcome is Outcome.NOT_CHECKED and finding.unit not in ("A", "m", "%"):
         return _not_known(finding)
+    if are_wanted(finding, units):
+        three, room = three_of(finding, units), room_text(finding, units)
+        return f"{three.has}, limit {three.limit}, {room}"
     shown = (measure(finding.value, finding.unit, units), has_text(finding, units))
     alike = measure(finding.limit, finding.unit, units) in shown
     fine = finding.value != finding.limit and alike
@@ -91,11 +98,20 @@ _SMALL = 0.0005  # of an ampere or a meter: less than rounding would show
 def has_text(finding: Finding, units: str) -> str:
     """Return what a finding has; what is asked of a circuit is rounded up, as everywhere, and what
     stays free beyond what must be is rounded down."""
+    if are_wanted(finding, units):
+        return three_of(finding, units).has
     if finding.unit == "A" and finding.value is not None and _is_ceiling(finding):
         return amps_text(finding.value, up=True)
     if finding.unit == "m" and finding.value is not None and _is_floor(finding):
         return at_most_text(finding.value, units)
     return measure(finding.value, finding.unit, units)
+
+
+def limit_text(finding: Finding, units: str) -> str:
+    """Return what is allowed, in the measure in which what there is is told."""
+    if are_wanted(finding, units):
+        return three_of(finding, units).limit
+    return measure(finding.limit, finding.unit, units)
 
 
 def room_text(finding: Finding, units: str) -> str:
@@ -106,13 +122,15 @@ def room_text(finding: Finding, units: str) -> str:
     if finding.margin == 0:
         return "just enough"
     size, ceiling = abs(finding.margin), _is_ceiling(finding)
-    if finding.unit == "m" and finding.margin > 0:
+    if are_wanted(finding, units):
+        text = three_of(finding, units).left
+    elif finding.unit == "m" and finding.margin > 0:
         text = at_most_text(size, units)
     elif finding.unit == "A":
         text = amps_text(size, down=finding.margin > 0, up=ceiling and finding.margin < 0)
     else:
         text = measure(size, finding.unit, units)
-    if text.split()[0] == "0" or size < _SMALL:
+    if text.split()[0] == "0" or (size < _SMALL and text != LESS):
         text = measure(size, finding.unit, units, fine=True)
     if finding.margin > 0:
         return f"{text} to spare"

@@ -11,7 +11,7 @@ from powerplan.sheets.pages.findings import in_order, tightest, what_stops, wors
 from powerplan.sheets.pages.print_assumed import assumed_elsewhere
 from powerplan.sheets.parts import Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
-from powerplan.sheets.words import has_text, measure, numbers_text, outcome_word, room_text
+from powerplan.sheets.words import has_text, limit_text, numbers_text, outcome_word, room_text
 
 _HEAD = ("what is asked", "of what", "checks", "has", "limit", "left", "force", "source")
 _TO_SPARE = " to spare"
@@ -116,7 +116,7 @@ def _row(finding: Finding, held: int, units: str) -> tuple[str, ...]:
         finding.subject,
         f"{held}",
         has_text(finding, units),
-        measure(finding.limit, finding.unit, units),
+        limit_text(finding, units),
         "none" if finding.margin == 0 else room.removesuffix(_TO_SPARE) or "-",
         finding.force.value,
         _source(finding),

@@ -24,6 +24,7 @@ from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
 from powerplan.sheets.pages.print_wiring import BUY_NOTHING_YET, electrician_buys
+from powerplan.sheets.sixty_fourths import down_text
 from powerplan.sheets.words import (
     UNKNOWN,
     at_least_text,
@@ -177,7 +178,7 @@ def _cord(cord: Cord, plan: Plan) -> Row:
         **_length("needed", cord.needed_m, units, tell=at_least_text),
         **_length("use", cord.bought_m, units),
         **_length("open_floor", cord.open_floor_m, units),
-        **_length("keeps_clear", cord.clearance_m, units, tell=at_most_text),
+        **_length("keeps_clear", cord.clearance_m, units, tell=down_text),
         "wire": cord.wire or UNKNOWN,
         "current_A": cord.current_a,
         **_length("left_over", spare_m(cord), units),
