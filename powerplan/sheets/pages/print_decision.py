@@ -59,9 +59,11 @@ _HOW = {
     "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
+_BRACKETS = re.compile(r" \([^()]*%[^()]*\)")
 _ADVISED = re.compile(r"would lose more than the [0-9.]+ % advised")
 _NEAR = 0.9
 """From this part of the longest home run on, an estimate is told to be near it."""
+_NOTHING_LEFT = "Nothing that the answer hangs on is left to find out."
 _ONE, _WHAT = "The one thing to find out", "What to find out"
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
@@ -103,7 +105,7 @@ def decision_sheet(plan: Plan, others: tuple[SheetPage, ...] = ()) -> SheetPage:
 
 
 def _verdict(decision: Decision) -> str:
-    sentence = _plain(decision.sentence)
+    sentence = _plain(_ADVISED.sub("would lose more voltage than is advised", decision.sentence))
     if sentence.lower().startswith(decision.verdict.lower()):
         return sentence
     return f"{capital(decision.verdict)}. {sentence}"
@@ -113,8 +115,7 @@ def _plain(text: str) -> str:
     """A sentence without percentages in brackets, and without what the list of mends says."""
     mend, then, rest = text.partition(" Then: ")
     told = rest if then and mend.startswith("First mend this:") else text
-    told = _ADVISED.sub("would lose more voltage than is advised", told)
-    return re.sub(r" \([^()]*%[^()]*\)", "", told)
+    return _BRACKETS.sub("", told)
 
 
 def _mend_first(plan: Plan) -> list[Part]:
@@ -153,10 +154,8 @@ def _find_out(plan: Plan) -> list[Part]:
         return [Marked(mark="Find out", lines=told)]
     if decision.verdict == NOT_POSSIBLE:
         return []
-    rows, said = rows_that_may_move(plan), "Nothing that the answer hangs on is left to find out."
-    if rows:
-        said = f"Before the floor is cut: where {spare_named(plan)} goes (step 1 above)."
-    return [Say(text=" ".join((said, *_before_work(plan))))]
+    said = [] if rows_that_may_move(plan) else [_NOTHING_LEFT]
+    return [Say(text=" ".join((*said, *_before_work(plan))))]
 
 
 def _before_work(plan: Plan) -> tuple[str, ...]:

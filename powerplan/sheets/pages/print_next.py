@@ -61,8 +61,8 @@ def _settled_first(plan: Plan) -> str:
         return ""
     return (
         f"asks the maker where {spare_named(plan)} goes ({CORDS}), "
-        f"before anything is cut. If there is no place for it, {_move(plan)}: then has the room "
-        "planned again, and the new set replaces this one"
+        f"before anything is cut. If it has no place, {_move(plan)}: then has the room planned "
+        "again"
     )
 
 
@@ -99,10 +99,12 @@ def _move(plan: Plan) -> str:
 def _found_out(plan: Plan) -> list[str]:
     if not plan.decision.depends_on:
         return []
-    told = "Seller: has found out what is still unknown (below), before anything is done"
     if is_planned_again(plan):
-        return [f"{told}."]
-    return [f"{told}; if it is not so, has the room planned again."]
+        return ["Seller: has found out what is still unknown (below), before anything is done."]
+    told = (
+        "Seller: has found out first what is unknown (below); if it is not so, has the room planned"
+    )
+    return [f"{told} again."]
 
 
 def _work(plan: Plan) -> list[str]:
