@@ -38,6 +38,8 @@ def test_protection_is_bought_where_the_place_asks_for_it(place, kinds):
     plan = new_build(place)
     bought = {line.what: line for line in electrician_buys(plan) if "protection" in line.what}
     assert set(bought) == kinds
+    (breaker,) = (line for line in electrician_buys(plan) if line.what == "breaker")
+    assert ("where local code asks for it" in breaker.note) == (not kinds)
     for line in bought.values():
         assert line.how_many == 1
         assert line.note.startswith("the electrician fits it for box A1")

@@ -9,6 +9,9 @@ from powerplan.model.plan import Box, Plan
 from powerplan.sheets.pages.place_notes import place_notes
 
 _GROUND, _ARC = "ground-fault protection", "arc-fault protection"
+WHERE_ASKED = (
+    "ground-fault and arc-fault protection, where local code asks for it: the electrician fits it"
+)
 _KINDS = {"rcd-new-outlets": _GROUND, "gfci-basement": _GROUND, "afci-room": _ARC}
 _ONLY_IN = {"gfci-basement": "a home's basement", "afci-room": "a home"}
 
@@ -66,7 +69,4 @@ def protection_of(name: str, plan: Plan) -> list[str]:
     for one in protections(plan):
         boxes = tuple(box for box in one.boxes if box.circuit == name)
         told += [f"{one.kind}: {one.told(boxes)}."] if boxes else []
-    return told or [
-        "ground-fault and arc-fault protection, where local code asks for it: the electrician fits "
-        "it."
-    ]
+    return told or [f"{WHERE_ASKED}."]

@@ -12,7 +12,7 @@ from powerplan.sheets.drawings.home_runs import place_of
 from powerplan.sheets.pages.circuits import home_run_text
 from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
-from powerplan.sheets.pages.print_protection import protections
+from powerplan.sheets.pages.print_protection import WHERE_ASKED, protections
 from powerplan.sheets.pages.print_words import BLANK, capital, outlet_place, size_text
 from powerplan.sheets.parts import Items, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN, cut_word, wire_text
@@ -196,12 +196,14 @@ def electrician_buys(plan: Plan) -> tuple[Bought, ...]:
     for rating_a, count in sorted(sockets.items()):
         note = "contact sets: a duplex receptacle is two"
         lines.append(Bought("receptacle socket", amps_text(rating_a), None, count, note))
+    asked = protections(plan)
     new = [use for use in plan.circuits if use.new]
     sizes = Counter(use.breaker_a for use in new)
     for breaker_a, count in sorted(sizes.items(), key=lambda pair: pair[0] or 0.0):
         size = UNKNOWN if breaker_a is None else amps_text(breaker_a)
-        lines.append(Bought("breaker", size, None, count, "to suit the panel"))
-    for one in protections(plan):
+        note = "to suit the panel" + ("" if asked else f"; {WHERE_ASKED}")
+        lines.append(Bought("breaker", size, None, count, note))
+    for one in asked:
         circuits = len({box.circuit for box in one.boxes})
         note = f"{one.told()}; one for each circuit, or at each outlet"
         lines.append(Bought(one.kind, "", None, circuits, note))
