@@ -10,11 +10,13 @@ from powerplan.model.plan import Plan
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.documents import set_of_sheets
+from powerplan.sheets.layout import sheets_of_paper
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_circuits import circuits_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_next import next_steps
 from powerplan.sheets.paper import LETTER
+from powerplan.sheets.typeset.ink import Letters
 from powerplan.sheets.writers.csv import csv_files
 from powerplan.sheets.writers.html import html_text
 
@@ -118,3 +120,14 @@ def test_what_the_client_agrees_to_counts_boxes_and_sockets():
     (line,) = (text for text in next_steps(in_the_middle()) if text.startswith("Client: agrees"))
     assert "1 new floor box with 2 sockets" in line
     assert line.endswith("and to the floor being cut or drilled.")
+
+
+def test_the_title_block_of_every_sheet_has_the_warning_whole_and_first():
+    sheets = set_of_sheets(joists_not_found(), paper=LETTER, revision="A", date="2026-01-01")
+    spread = [one for one in sheets_of_paper(sheets, LETTER) if one.page.number in ("2", "4")]
+    assert len(spread) > 2
+    for sheet in spread:
+        told = [ink.words for ink in sheet.ink if isinstance(ink, Letters)]
+        named = [text for text in told if text.startswith("DO NOT CUT YET. ")]
+        assert any(text.startswith(f"DO NOT CUT YET. {sheet.page.name}") for text in named)
+        assert not any(text.endswith("\N{HORIZONTAL ELLIPSIS}") for text in named)
