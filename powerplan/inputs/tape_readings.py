@@ -115,7 +115,39 @@ def _reading(
     if ends[0] == ends[1]:
         reading.faults.add(table.path, "both ends are the same place")
         return None
-    return TapeReading(id=table.name, start=ends[0], end=ends[1], length_m=grid_m(table.it.reads))
+    return TapeReading(
+        id=table.name,
+        start=ends[0],
+        end=ends[1],
+        length_m=grid_m(table.it.reads),
+        ends=_in_words(reading, table),
+    )
+
+
+def _in_words(reading: Reading, table: Table[w.TapeReading]) -> str:
+    """The two ends of a reading, as they are looked for in the room."""
+    if table.it.between is not None:
+        one, two = (_called(" ".join(name.split())) for name in table.it.between)
+        return f"from {one} to {two}"
+    one, two = (_distances(reading, table, keys) for keys in (_FROM, _TO))
+    return f"from the place {one} to the place {two}"
+
+
+def _called(name: str) -> str:
+    """A place that has a name."""
+    if name in _SIDES:
+        return f"the {name} corner"
+    return f"the nearer edge of {name}" if name.startswith("door ") else name
+
+
+def _distances(reading: Reading, table: Table[w.TapeReading], keys: tuple[str, ...]) -> str:
+    """A place by its distances from two walls."""
+    said = ((key, getattr(table.it, key)) for key in keys)
+    return " and ".join(
+        f"{reading.text(length)} from the {key.partition('_')[2]}"
+        for key, length in said
+        if length is not None
+    )
 
 
 def _between(

@@ -265,5 +265,5 @@ def _forgiven(
 ) -> Fraction | float:
     if not (math.isfinite(value) and math.isfinite(limit)):
         return value
-    spare = limit - value if bound is Bound.AT_MOST else value - limit
+    spare = value - limit if bound is Bound.AT_LEAST else limit - value
     return limit if -lenient_um <= micrometers(float(spare)) < 0 else value

@@ -109,7 +109,12 @@ def _leakage(case: Case) -> Iterator[Finding]:
         return
     behind = [_behind(case, branch) for branch in case.branches.values()]
     each, hold_ma = case.rules.exact("standing_leakage"), case.rules.exact("ground_fault_hold")
-    yield from _worst(case, "leakage-by-count", [hold_ma - n * each for n in behind if n])
+    spare = [hold_ma - n * each for n in behind if n]
+    yield from _worst(case, "leakage-by-count", spare)
+    trips = bool(spare) and min(spare) <= 0  # from this current on a device may trip
+    for stated in case.plan.findings:
+        if stated.rule == "leakage-by-count" and trips and stated.outcome is Outcome.MET:
+            yield case.broken(AGREES, f"finding {stated.rule}", "a device may trip from there on")
 
 
 def _behind(case: Case, branch: Branch) -> int:
@@ -140,7 +145,7 @@ def _worst(case: Case, rule: str, spare: list[Fraction]) -> Iterator[Finding]:
     stated = [one.margin for one in case.plan.findings if one.rule == rule]
     if not spare:
         yield case.same_words(f"finding {rule}", "told", bool(stated), False)
-    elif not stated and min(spare) < 0:
+    elif not stated and min(spare) <= 0:
         yield case.broken(AGREES, f"finding {rule}", "too many supplies, and it is not told")
     for margin in stated if spare else ():
         yield case.same_number(f"finding {rule}", "margin", margin, min(spare))

@@ -78,7 +78,7 @@ def _finding(case: Case, finding: Finding) -> Iterator[Finding]:
     yield case.same_words(subject, "force", finding.force, force)
     if finding.value is not None and finding.limit is not None and finding.margin is not None:
         spare = finding.limit - finding.value
-        spare = spare if rule.bound is Bound.AT_MOST else -spare
+        spare = -spare if rule.bound is Bound.AT_LEAST else spare
         off = abs(finding.margin - spare) > float(_ROUNDED)
         yield case.same_words(subject, "margin that does not follow", off, False)
     if finding.outcome is not Outcome.MET:
@@ -96,8 +96,8 @@ def _finding(case: Case, finding: Finding) -> Iterator[Finding]:
 
 
 def _hair(finding: Finding, bound: Bound) -> bool:
-    """True where value and limit differ by no more than the rounding of both."""
-    if finding.value is None or finding.limit is None:
+    """True where value and limit differ by no more than the rounding of both, and equal passes."""
+    if finding.value is None or finding.limit is None or bound is Bound.BELOW:
         return False
     value, limit = Fraction(finding.value), Fraction(finding.limit)
     short = value - limit if bound is Bound.AT_MOST else limit - value

@@ -34,9 +34,10 @@ class Force(StrEnum):
 
 
 class Bound(StrEnum):
-    """Which side of the limit a value has to be on; equal to the limit passes."""
+    """Which side of the limit a value has to be on; equal passes, but for ``below``."""
 
     AT_MOST = "at most"
+    BELOW = "below"
     AT_LEAST = "at least"
 
 
@@ -166,7 +167,9 @@ def _outcome(
         return Outcome.NOT_CHECKED, None
     if math.isnan(value) or math.isnan(limit):
         return Outcome.NOT_MET, None
-    spare = limit - value if rule.bound is Bound.AT_MOST else value - limit
+    spare = value - limit if rule.bound is Bound.AT_LEAST else limit - value
+    if rule.bound is Bound.BELOW:
+        return (Outcome.MET if spare > 0 else Outcome.NOT_MET), spare
     if rule.unit == "m" and math.isfinite(spare):
         met = micrometers(float(spare)) >= 0
     else:

@@ -90,12 +90,13 @@ class Room:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TapeReading:
     """A reading that the plan does not need, taken to check it: between two places of the floor,
-    to the finished walls. [m]"""
+    to the finished walls. ``ends`` says which, in words; "" in records from before. [m]"""
 
     id: str
     start: Point
     end: Point
     length_m: float
+    ends: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -185,7 +185,9 @@ def count_notes(site: Site, way: Way, loads: tuple[CircuitLoad, ...]) -> tuple[F
         if (behind := _behind_a_device(site, way, load)) and rules.has("leakage-by-count")
     ]
     rushes = [
-        switch_on_finding(f"circuit {load.id}", _supplies(load), load.breaker_a, rules)
+        switch_on_finding(
+            f"circuit {load.id}", _supplies(load), load.breaker_a, rules, built_in=_built_in(load)
+        )
         for load in loads
         if load.chairs and rules.has("switch-on-by-count")
     ]
@@ -197,6 +199,11 @@ def count_notes(site: Site, way: Way, loads: tuple[CircuitLoad, ...]) -> tuple[F
 
 def _supplies(load: CircuitLoad) -> int:
     return ceil(sum((chair.share for chair in load.chairs), Fraction(0)))
+
+
+def _built_in(load: CircuitLoad) -> bool:
+    """Whether no supply of a circuit's chairs lies on the floor."""
+    return all(chair.kind.supply is None for chair in load.chairs)
 
 
 def _behind_a_device(site: Site, way: Way, load: CircuitLoad) -> int:

@@ -45,13 +45,19 @@ def describe(site: Site, way: Way, wire: str | None) -> str:
         parts.append(text + (f" on circuit {joined(on)}" if on and not way.new_circuits else ""))
     if way.extensions:
         parts.append(plural(way.extensions, "extension cord"))
-    if outlets:
-        parts.append(f"{'outlet' if len(outlets) == 1 else 'outlets'} {joined(outlets)}")
+    named = f"{'outlet' if len(outlets) == 1 else 'outlets'} {joined(outlets)}"
+    if outlets and not way.new_outlets:
+        parts.append(named)
     text = joined(parts, "with" if way.new_circuits and len(parts) == 2 else "and")
     old = {fed.circuit: fed for fed in way.fed if not fed.new_circuit}
+    more = []
     if way.new_circuits and old:
         carried = [chair.id for fed in way.fed if not fed.new_circuit for chair in fed.chairs]
-        text += f" (circuit {joined(list(old))} carries {joined(sorted(carried))})"
+        more.append(f"circuit {joined(list(old))} carries {joined(sorted(carried))}")
+    if outlets and way.new_outlets:
+        are = "is" if len(outlets) == 1 else "are"
+        more.append(f"{named}, which {are} there, {are} used too")
+    text += f" ({'; '.join(more)})" if more else ""
     if way.longer:
         text += f", with {_longer(site, way)}"
     units = sum(run.unit is not None for fed in way.fed for run in fed.runs)
@@ -86,7 +92,7 @@ def step_sentence(site: Site, solved: Solved, wire: str | None) -> str:
         return text if solved.allowed else f"{text} {_not_offered(site, solved)}"
     if not solved.why:
         return "No way was found that meets every must."
-    lines = [reason(found, units) for found in solved.why]
+    lines = reasons(solved.why, units)
     shown = " ".join(lines[:_FEW])
     more = f" And {len(lines) - _FEW} more: see the findings." if len(lines) > _FEW else ""
     return f"{shown}{more}"
@@ -103,17 +109,27 @@ def _not_offered(site: Site, solved: Solved) -> str:
     return "The plan offers no cutting for new outlets."
 
 
-def reason(finding: Finding, units: str) -> str:
-    """Return why a must is not met, as one sentence with its numbers."""
+def reasons(findings: tuple[Finding, ...], units: str) -> list[str]:
+    """Return why musts are not met: all of one thing together, and things alike once."""
+    told: dict[str, list[str]] = {}
+    for finding in findings:
+        texts = told.setdefault(finding.subject, [])
+        texts += [text] if (text := _why(finding, units)) not in texts else []
+    alike: dict[str, list[str]] = {}
+    for subject, texts in told.items():
+        alike.setdefault(" ".join(texts), []).append(subject)
+    return [_capital(f"{joined(subjects)}: {text}") for text, subjects in alike.items()]
+
+
+def _why(finding: Finding, units: str) -> str:
+    """Why a must is not met, as one sentence with its numbers."""
     if finding.note:
-        return _capital(f"{finding.subject}: {finding.note}")
+        return finding.note
     value, limit = (
         quantity(number, finding.unit, units) for number in (finding.value, finding.limit)
     )
     word = "at least" if finding.margin is not None and _asks_more(finding) else "at most"
-    return _capital(
-        f"{finding.subject}: {value}, {word} {limit} is wanted ({finding.requirement})."
-    )
+    return f"{value}, {word} {limit} is wanted ({finding.requirement})."
 
 
 def _asks_more(finding: Finding) -> bool:
@@ -164,7 +180,7 @@ def mend_first(site: Site, findings: tuple[Finding, ...]) -> str:
     stops = [finding for finding in findings if finding.stops]
     if not stops:
         return ""
-    told = [reason(finding, site.spec.project.units) for finding in stops]
+    told = reasons(tuple(stops), site.spec.project.units)
     more = f" And {len(told) - _FEW} more." if len(told) > _FEW else ""
     return f"First mend this: {' '.join(told[:_FEW])}{more} Then: "
 
@@ -179,7 +195,7 @@ def _impossible(site: Site, solved: tuple[Solved, ...]) -> str:
         )
     last = solved[-1]
     units = site.spec.project.units
-    text = " ".join(reason(finding, units) for finding in last.why[:_FEW])
+    text = " ".join(reasons(last.why, units)[:_FEW])
     return _capital(f"{NOT_POSSIBLE}. {text}".strip())
 
 

@@ -23,6 +23,19 @@ class SheetPage(NamedTuple):
         """What the page is called where it is referred to: its number, and its title alone."""
         return f"{self.number} {self.title.partition('. ')[0]}"
 
+    def block(self, part: int, of: int) -> str:
+        """Return the heading as it stands in the title block, where room is short: the warning
+        first.
+
+        Parameters
+        ----------
+        part, of : int
+            Which sheet of the page, counted from 1, and how many it has.
+        """
+        _, _, warning = self.title.partition(". ")
+        plain = self._replace(title=self.title.partition(". ")[0]).heading(part, of)
+        return f"{warning}. {plain}" if warning else plain
+
     def heading(self, part: int, of: int) -> str:
         """Return the name with which of the page's own sheets this is, and the warning.
 

@@ -12,6 +12,7 @@ from powerplan.model.lengths import (
     length_text,
 )
 from powerplan.sheets.caution import CAUTION
+from powerplan.sheets.sixty_fourths import LESS, are_wanted, down_text, three_of
 
 if TYPE_CHECKING:  # a report without a plan does not wait for these
     from powerplan.model.plan import Box, Plan
@@ -24,7 +25,7 @@ FINE = 16
 stand on a sixteenth from the other."""
 
 DO_NOT_CUT, PROVISIONAL, FIRM = "DO NOT CUT", "PROVISIONAL", "firm"
-DO_NOT_LAY = "DO NOT LAY YET"
+DO_NOT_CUT_YET, DO_NOT_LAY = "DO NOT CUT YET", "DO NOT LAY YET"
 
 _ABOUT_ROWS = ("row-", "rows-", "seats-", "headrest-", "footrest-", "door-", "reading-")
 
@@ -47,6 +48,9 @@ def measure(value: float | None, unit: str, units: str, *, fine: bool = False) -
     """
     if value is None:
         return UNKNOWN
+    if unit == "m" and fine and units in ("ft-in", "in"):
+        told = down_text(value, units)
+        return told if told != "0 in" else LESS
     if unit == "m":
         return f"{value * 1000:.3f} mm" if fine else length_text(value, units)
     if unit == "A":
@@ -89,6 +93,8 @@ _SMALL = 0.0005  # of an ampere or a meter: less than rounding would show
 def has_text(finding: Finding, units: str) -> str:
     """Return what a finding has; what is asked of a circuit is rounded up, as everywhere. A length
     is rounded to the side that cannot hurt."""
+    if are_wanted(finding, units):
+        return three_of(finding, units).has
     told = _told_m(finding, units)
     if told is not None:
         return length_text(told[0], units)
@@ -100,6 +106,8 @@ def has_text(finding: Finding, units: str) -> str:
 
 def limit_text(finding: Finding, units: str) -> str:
     """Return what is allowed, or asked; a length is rounded to the side that cannot hurt."""
+    if are_wanted(finding, units):
+        return three_of(finding, units).limit
     told = _told_m(finding, units)
     if told is not None:
         return length_text(told[1], units)
@@ -139,13 +147,15 @@ def room_text(finding: Finding, units: str) -> str:
         return "just enough"
     size, ceiling = abs(finding.margin), _is_ceiling(finding)
     told = _told_m(finding, units)
-    if told is not None:
+    if are_wanted(finding, units):
+        text = three_of(finding, units).left
+    elif told is not None:
         text = length_text(abs(told[0] - told[1]), units)
     elif finding.unit == "A":
         text = amps_text(size, down=finding.margin > 0, up=ceiling and finding.margin < 0)
     else:
         text = measure(size, finding.unit, units, fine=_looks_alike(finding, units))
-    if text.split()[0] == "0" or size < _SMALL:
+    if text.split()[0] == "0" or (size < _SMALL and text != LESS):
         text = measure(size, finding.unit, units, fine=True)
     if finding.margin > 0:
         return f"{text} to spare"
@@ -174,6 +184,19 @@ def fine_text(length_m: float, units: str) -> str:
     return length_text(length_m, units, step=FINE)
 
 
+def wire_text(length_m: float, units: str) -> str:
+    """Return a length of wire as it was told: in feet, or in meters where sheets are metric.
+
+    Parameters
+    ----------
+    length_m : float
+        Any length. [m]
+    units : str
+        ft-in, in, mm or m.
+    """
+    return f"{length_m:g} m" if units in ("mm", "m") else length_text(length_m, units)
+
+
 def layout_faults(plan: Plan) -> tuple[Finding, ...]:
     """Return the musts of the layout that are not met: with these, marks and ways will move."""
     return tuple(f for f in plan.findings if f.stops and f.rule.startswith(_ABOUT_ROWS))
@@ -195,6 +218,22 @@ def mark_word(box: Box, plan: Plan) -> str:
     if plan.decision.verdict == NOT_POSSIBLE or any(finding.stops for finding in plan.findings):
         return DO_NOT_CUT
     return PROVISIONAL if box.provisional or is_unmeasured(plan) else FIRM
+
+
+def cut_word(plan: Plan) -> str:
+    """Return DO NOT CUT where the job is not possible as drawn, DO NOT CUT YET where a mark is not
+    firm, and nothing where all may be cut or there is none.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    from powerplan.model.plan import NOT_POSSIBLE  # a report without a plan does not wait for it
+
+    if plan.decision.verdict == NOT_POSSIBLE:
+        return DO_NOT_CUT
+    return DO_NOT_CUT_YET if any(mark_word(box, plan) != FIRM for box in plan.boxes) else ""
 
 
 def is_unmeasured(plan: Plan) -> bool:

@@ -13,7 +13,7 @@ from support import (
     make_spec,
 )
 
-from powerplan.engineering.boxes.marks import NoSpot
+from powerplan.engineering.boxes.marks import BoxSpot, NoSpot
 from powerplan.model.findings import Outcome
 from powerplan.model.spec import Size
 
@@ -51,6 +51,18 @@ def test_joists_that_leave_nothing_are_named_with_the_best_there_is():
     assert "without the joists there would be one" in findings["box-has-a-place"].note
     assert findings["box-clears-framing"].value == pytest.approx(inch("1/4"), abs=1e-9)
     assert findings["box-clears-framing"].limit == pytest.approx(inch("3/4"), abs=1e-9)
+    # 4 1/2 in less 3/4 in on both sides is 3 in.
+    assert "A cut-out of 3 in left to right would fit." in findings["box-clears-framing"].note
+
+
+@pytest.mark.parametrize(("cut", "fits"), [("3", True), ("25/8", False)])
+def test_the_cut_out_that_is_said_to_fit_does_and_a_larger_one_does_not(cut, fits):
+    spec = make_spec(
+        rows=(make_row(seats=1),),
+        floor=make_joists(spacing_m=inch(6)),
+        new_work=make_new_work(cut_out=Size(width_m=inch(cut), depth_m=inch(4))),
+    )
+    assert isinstance(marked(spec), BoxSpot) == fits
 
 
 def test_a_no_cut_area_over_all_of_it_is_named():

@@ -42,9 +42,9 @@ def test_a_reading_that_differs_says_by_how_much_and_what_may_be_wrong():
     finding = held(EVERY_KEY + reading('between = ["back left", "back right"]', "19 ft"))
     assert finding.value == pytest.approx(inch(12))
     assert finding.note.startswith(
-        "The tape read 19 ft for tape; the plan has 20 ft, so the tape's is 1 ft shorter: one of "
-        "the two is mistyped, something is measured from the wrong side (left for right, "
-        "back for screen)"
+        "The tape read 19 ft from the back left corner to the back right corner; the plan has "
+        "20 ft, so the tape's is 1 ft shorter: one of the two is mistyped, something is measured "
+        "from the wrong side (left for right, back for screen)"
     )
 
 
@@ -65,6 +65,22 @@ def test_a_place_is_a_corner_a_door_an_outlet_or_two_distances(lines, start, end
     (tape,) = read(cornered(more=reading(lines))).readings
     assert tape.start == tuple(map(inch, start))
     assert tape.end == tuple(map(inch, end))
+
+
+@pytest.mark.parametrize(
+    ("lines", "told"),
+    [
+        ('between = ["back right", "door hall"]',
+         "from the back right corner to the nearer edge of door hall"),
+        ('between = ["corner 4", "outlet W1"]', "from corner 4 to outlet W1"),
+        ('from_left = "1 ft"\nfrom_back = "2 ft"\nto_right = "3 ft"\nto_screen = "4 ft"',
+         "from the place 1 ft from the left and 2 ft from the back to the place 3 ft from the "
+         "right and 4 ft from the screen"),
+    ],
+)  # fmt: skip
+def test_both_ends_of_a_reading_are_told_as_they_are_looked_for(lines, told):
+    (tape,) = read(cornered(more=reading(lines))).readings
+    assert tape.ends == told
 
 
 def test_readings_to_the_studs_are_from_stud_to_stud():

@@ -9,6 +9,7 @@ import pytest
 from hand_made import edited, judged, refused
 from support import NEC, inch, make_chair, make_circuit, make_outlet, make_row, make_spec
 
+from powerplan.model.findings import Outcome
 from powerplan.model.plan import Plan
 from powerplan.model.seats import Curve
 from powerplan.model.spec import Row
@@ -128,4 +129,21 @@ def test_too_many_supplies_have_to_be_told():
     assert record.circuits[0].asks_a == 16.875
     assert refused(judged(record)) == set()
     report = edited(record, without("leakage-by-count"))
+    assert (AGREES, "finding leakage-by-count") in refused(report)
+
+
+def test_leakage_from_which_a_device_may_trip_is_not_met():
+    """Eight supplies of 0.5 mA leak the 4 mA from which a device may trip (UL 943, class A)."""
+    kind = make_chair(seat_width_m=inch(18), arm_width_m=inch(3), lead_m=inch(120))
+    spec = make_spec(
+        chairs=(kind,),
+        rows=(make_row(seats=8),),
+        circuits=(make_circuit(gfci=True, breaker_a=Fraction(20), wire="12 AWG"),),
+        outlets=(make_outlet(x_m=inch(120), sockets=10, free=10),),
+    )
+    record = make_plan(spec, NEC, "0" * 64)
+    (told,) = (one for one in record.findings if one.rule == "leakage-by-count")
+    assert (told.value, told.limit, told.outcome) == (4, 4, Outcome.NOT_MET)
+    assert refused(judged(record)) == set()
+    report = edited(record, changed("leakage-by-count", outcome="met"))
     assert (AGREES, "finding leakage-by-count") in refused(report)

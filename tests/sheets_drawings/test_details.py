@@ -15,7 +15,7 @@ from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.beside import framing_under, joists_beside
 from powerplan.sheets.drawings.details import box_detail_views
 from powerplan.sheets.drawings.floor_boxes import floor_box_view
-from powerplan.sheets.scene import Line, View
+from powerplan.sheets.scene import Hatch, Line, View
 
 ROOM_MM = (190.0, 200.0)
 
@@ -180,3 +180,13 @@ def test_the_joists_beside_a_box_are_the_nearest_on_either_side(spec):
             assert any(beside.after_m == pytest.approx(one, abs=3e-6) for one in after)
         else:
             assert not [one for one in after if one > at + 1e-6 and one < far - 1e-6]
+
+
+def test_floor_in_which_a_mark_may_be_moved_is_hatched_so_that_no_lid_hides_it():
+    plan = sample_plan()
+    box = plan.boxes[0]
+    (view,) = box_detail_views(replace(plan, boxes=(box,)), ROOM_MM)
+    (drawn,) = (item for item in view.items if isinstance(item, Hatch) and item.layer == "drift")
+    xs, ys = ([point[at] for point in drawn.outline] for at in (0, 1))
+    assert abs(max(xs) - min(xs) - box.drift.left_m - box.drift.right_m) < 1e-6
+    assert abs(max(ys) - min(ys) - box.drift.back_m - box.drift.screen_m) < 1e-6

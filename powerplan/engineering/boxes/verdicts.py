@@ -13,11 +13,12 @@ from powerplan.engineering.boxes.constraints import (
     Sizes,
     best_spare,
     region_of,
+    sizes_of,
 )
 from powerplan.engineering.boxes.framing import SLAB, Deck, still_to_find
 from powerplan.engineering.boxes.region import TICKS_PER_UM, Cell, Spot, meters, pieces
 from powerplan.model.findings import Finding, hold
-from powerplan.model.lengths import joined, length_text, plural
+from powerplan.model.lengths import joined, length_text, micrometers, plural
 from powerplan.model.rules import RuleSet
 from powerplan.model.spec import PlanSpec
 
@@ -208,7 +209,28 @@ def _best_held(
         note = (
             f"At best the cut-out goes {length_text(-value_m, units, step=32)} into {_called(one)}."
         )
+    if constraints:  # else other things leave no place either
+        note += _would_fit(spec, one, limit_m - value_m, rules)
     return hold(rules.rules[one.rule], subject, value_m, limit_m, note=note)
+
+
+def _would_fit(spec: PlanSpec, one: Constraint, short_m: float, rules: RuleSet) -> str:
+    """The cut-out that a row of joists leaves room for, rounded down; nothing of other things.
+
+    Where the best place is, each side of the hole is ``short_m`` too near: a hole that much smaller
+    on both sides stands there with the margin that is wanted. [m]
+    """
+    if one.rule != FRAMING_RULE:
+        return ""
+    sizes, across = sizes_of(spec, rules), bool(one.ridges[0])
+    size_m = meters(sizes.cut_width if across else sizes.cut_depth) - 2 * short_m
+    units = spec.project.units
+    step_um = 1000 if units in ("mm", "m") else 3175
+    fits_um = micrometers(size_m) // step_um * step_um
+    if fits_um <= 0:
+        return ""
+    way = "left to right" if across else "back to screen"
+    return f" A cut-out of {length_text(fits_um / 1e6, units)} {way} would fit."
 
 
 def lid_too_large(spec: PlanSpec, subject: str, sizes: Sizes, rules: RuleSet) -> Finding:

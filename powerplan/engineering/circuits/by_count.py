@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import ceil
 
 from powerplan.model.findings import Finding, hold
 from powerplan.model.lengths import amps_text
@@ -24,12 +25,12 @@ def leakage_finding(subject: str, supplies: int, rules: RuleSet) -> Finding:
     Returns
     -------
     Finding
-        ``leakage-by-count``, a note. Equal to the limit passes.
+        ``leakage-by-count``, a note. Equal is not met: from the limit on a device may trip.
     """
     each, hold_ma = rules.exact("standing_leakage"), rules.exact("ground_fault_hold")
-    leaks, most = supplies * each, int(hold_ma / each)
+    leaks, most = supplies * each, ceil(hold_ma / each) - 1
     note = ""
-    if leaks > hold_ma:
+    if leaks >= hold_ma:
         note = (
             f"{supplies} supplies may leak {float(leaks):g} mA between them, and a ground-fault "
             f"device may trip from {float(hold_ma):g} mA: have it trip at no more than {most} "
@@ -38,7 +39,9 @@ def leakage_finding(subject: str, supplies: int, rules: RuleSet) -> Finding:
     return hold(rules.rules["leakage-by-count"], subject, leaks, hold_ma, note=note)
 
 
-def switch_on_finding(subject: str, supplies: int, breaker_a: Fraction, rules: RuleSet) -> Finding:
+def switch_on_finding(
+    subject: str, supplies: int, breaker_a: Fraction, rules: RuleSet, *, built_in: bool = False
+) -> Finding:
     """Hold the rush of supplies that come on together against what a breaker lets pass.
 
     Parameters
@@ -51,6 +54,8 @@ def switch_on_finding(subject: str, supplies: int, breaker_a: Fraction, rules: R
         The breaker's rating. [A]
     rules : RuleSet
         Lends the rush of one supply and how many times its rating a breaker lets pass.
+    built_in : bool
+        True where each is built into its chair, and only the chair's cord can be unplugged.
 
     Returns
     -------
@@ -61,9 +66,10 @@ def switch_on_finding(subject: str, supplies: int, breaker_a: Fraction, rules: R
     passes_a = rules.exact("switch_on_times") * breaker_a
     note = ""
     if rush_a > passes_a:
+        which = f"the chairs' {supplies} built-in supplies" if built_in else f"{supplies} supplies"
         note = (
-            f"After a power cut {supplies} supplies come on together and may draw "
-            f"{amps_text(rush_a)} for an instant: the breaker may trip. Unplug some, switch it on, "
-            "plug them in one by one."
+            f"After a power cut {which} come on together and may draw "
+            f"{amps_text(rush_a)} for an instant: the breaker may trip. Unplug the cords of some "
+            "at their outlets, switch it on, plug them in one by one."
         )
     return hold(rules.rules["switch-on-by-count"], subject, rush_a, passes_a, note=note)

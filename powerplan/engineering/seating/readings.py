@@ -33,9 +33,10 @@ def readings_agree(spec: PlanSpec, rules: RuleSet) -> tuple[Finding, ...]:
         off_m = abs(reading.length_m - plan_m)
         note = ""
         if micrometers(off_m) > micrometers(limit_m):
+            ends = reading.ends or f"for {reading.id}"
             longer = "longer" if reading.length_m > plan_m else "shorter"
             note = (
-                f"The tape read {length_text(reading.length_m, units)} for {reading.id}; the plan "
+                f"The tape read {length_text(reading.length_m, units)} {ends}; the plan "
                 f"has {length_text(plan_m, units)}, so the tape's is {length_text(off_m, units)} "
                 f"{longer}: one of the two is mistyped, something is measured from the wrong side "
                 "(left for right, back for screen), or the room is not square. Measure again "

@@ -12,6 +12,7 @@ from powerplan.sheets.beside import Beside, framing_under, joists_beside
 from powerplan.sheets.drawings.framing import draw_joists
 from powerplan.sheets.drawings.measures import Datum, Mark, measure
 from powerplan.sheets.drawings.sketch import Sketch
+from powerplan.sheets.drawings.symbols import DRIFT_DEG, DRIFT_MM
 from powerplan.sheets.fonts import text_width_mm
 from powerplan.sheets.local import local_of
 from powerplan.sheets.lower import DESCENT
@@ -166,6 +167,8 @@ def _drift(sketch: Sketch, plan: Plan, box: Box) -> None:
     if left < right and back < front:
         rect = Rect(left_m=left, right_m=right, back_m=back, front_m=front)
         sketch.line(rect.outline, "drift", closed=True, cut=False)
+        # by its outline alone it could not be told from a lid or cut-out whose edge it lies on
+        sketch.hatch(rect, "drift", angle_deg=DRIFT_DEG, spacing_mm=DRIFT_MM)
     step = sketch.meters(_LINE_MM)
     low, aside = sketch.window.back_m - step, sketch.window.left_m - step
     sides = ((left, drift.left_m), (right, drift.right_m))

@@ -9,6 +9,8 @@ from powerplan.model.geometry import Point, Rect
 from powerplan.sheets.drawings.room import swing
 from powerplan.sheets.drawings.sketch import Sketch
 from powerplan.sheets.drawings.symbols import (
+    DRIFT_DEG,
+    DRIFT_MM,
     arrow,
     dot,
     floor_box,
@@ -26,6 +28,7 @@ from powerplan.sheets.scene import Arc, Dimension, Hatch, Line, Text, View
 
 _UNSAID = ("text", "frame", "dimension")
 _HATCHED = {
+    "drift": (DRIFT_DEG, DRIFT_MM, False),
     "obstacle": (135.0, 1.0, False),
     "no_cut": (45.0, 2.2, True),
     "pinch": (45.0, 1.5, False),
@@ -33,7 +36,7 @@ _HATCHED = {
     "load_there": (45.0, 2.0, True),
     "load_unknown": (135.0, 4.0, False),
 }
-_FRAMED = ("drift", "clear", "lid", "cut_out", "walkway")
+_FRAMED = ("clear", "lid", "cut_out", "walkway")
 _LINE_MM, _CELL_MM, _SAMPLE_MM, _AIR_MM = 6.0, 10.0, 14.0, 3.0
 _ORDER = "turn in the order of work"
 

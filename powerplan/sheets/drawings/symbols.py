@@ -14,6 +14,8 @@ from powerplan.sheets.patches import around
 from powerplan.sheets.scene import Text
 
 OUTLET_MM = 1.3
+DRIFT_DEG, DRIFT_MM = 45.0, 1.2
+"""How floor in which a mark may be moved is hatched, at a large scale. [degrees, mm]"""
 BOX_MM = 2.0
 SECOND_MM = 1.2
 _STROKE_MM, _APART_MM = 2.0, 0.5

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from powerplan.model.lengths import FOOT_M, amps_text, length_text, micrometers
+from powerplan.model.lengths import FOOT_M, amps_text, micrometers
 from powerplan.model.plan import CircuitUse, Plan
 from powerplan.sheets.amounts import factor_of
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import UNKNOWN
+from powerplan.sheets.words import UNKNOWN, wire_text
 
 _DOWN_TO_M = {"mm": 0.1, "m": 0.1}
 _HEAD = ("circuit", "asks", "may give", "left", "breaker", "wire", "home run", "drop")
@@ -52,15 +52,21 @@ def circuits_page(plan: Plan) -> Page:
 def home_run_text(plan: Plan, circuit: CircuitUse) -> str:
     """Return the longest home run within the advised drop, down to half a foot or 100 mm; nothing
     where it is not known."""
-    most_m, units = circuit.home_run_most_m, plan.spec.project.units
-    if most_m is None:
+    if circuit.home_run_most_m is None:
         return ""
     wire = f"on {circuit.wire} " if circuit.wire else ""
-    step_um = micrometers(float(_DOWN_TO_M.get(units, FOOT_M / 2)))
-    told_um = micrometers(most_m) // step_um * step_um
-    if not told_um:
+    most = home_run_most_text(circuit, plan.spec.project.units)
+    if not most:
         return f"{circuit.id} {wire}has no home run short enough"
-    return f"{circuit.id} {wire}a home run of {length_text(told_um / 1e6, units)} at most"
+    return f"{circuit.id} {wire}a home run of {most} at most"
+
+
+def home_run_most_text(circuit: CircuitUse, units: str) -> str:
+    """Return the longest home run within the advised drop alone, rounded down; nothing where it is
+    not known or no run is short enough."""
+    step_um = micrometers(float(_DOWN_TO_M.get(units, FOOT_M / 2)))
+    most_um = micrometers(circuit.home_run_most_m or 0.0) // step_um * step_um
+    return wire_text(most_um / 1e6, units) if most_um > 0 else ""
 
 
 def _row(plan: Plan, circuit: CircuitUse) -> tuple[str, ...]:
@@ -73,7 +79,7 @@ def _row(plan: Plan, circuit: CircuitUse) -> tuple[str, ...]:
         _left(plan, circuit),
         _amps(circuit.breaker_a),
         circuit.wire or UNKNOWN,
-        UNKNOWN if home is None else length_text(home, plan.spec.project.units),
+        UNKNOWN if home is None else wire_text(home, plan.spec.project.units),
         _drop(plan, circuit),
     )
 

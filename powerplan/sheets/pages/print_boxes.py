@@ -10,6 +10,7 @@ from powerplan.sheets.off_walls import off_wall, place_words
 from powerplan.sheets.page_names import DECISION, floor_page, floor_title
 from powerplan.sheets.pages.boxes import moves_table, nearest
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
+from powerplan.sheets.pages.print_next import spare_before_cutting, spare_named
 from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_room import (
     first_proof,
@@ -17,16 +18,18 @@ from powerplan.sheets.pages.print_room import (
     room_parts,
     rows_as_drawn,
 )
+from powerplan.sheets.pages.print_slab import slab_stops, slab_ways
 from powerplan.sheets.pages.print_wiring import buying, circuits_named, there, wires
-from powerplan.sheets.pages.print_words import capital, not_yet
+from powerplan.sheets.pages.print_words import capital, not_yet, warned
 from powerplan.sheets.parts import Figure, Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
 from powerplan.sheets.words import (
     DO_NOT_CUT,
+    DO_NOT_CUT_YET,
     FINE,
     FIRM,
-    PROVISIONAL,
+    cut_word,
     fine_text,
     from_wall,
     mark_word,
@@ -61,9 +64,12 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
         parts += [*room_parts(plan), *there(plan), *plugs_behind(plan), _stop(plan)]
     else:
         why = [*not_yet(_NOT_YET, plan)]
-        parts = [*_before_all(plan, why), *drawn, *why, Say(text=_read(plan)), *_marks(plan)]
+        spare = spare_before_cutting(plan)
+        settle = [Say(text=f"{DO_NOT_CUT_YET}: {spare}")] if spare else []
+        parts = [*_before_all(plan, why), *drawn, *why, *settle, Say(text=_read(plan))]
+        parts += _marks(plan)
         parts += [*large, *_work(plan), *plugs_behind(plan), *there(plan)]
-    title = floor_title(plan)
+    title = warned(floor_title(plan), plan)
     return SheetPage(number="2", title=title, reader="electrician", parts=tuple(parts))
 
 
@@ -78,16 +84,18 @@ def _not_possible() -> list[Part]:
 def _before_all(plan: Plan, why: list[Items]) -> list[Part]:
     """What is read before the drawing, in a few lines: what forbids cutting, and the proof."""
     parts: list[Part] = []
+    proof, word = first_proof(plan), f"{DO_NOT_CUT_YET}:"
     if why:
-        parts.append(Say(text="DO NOT CUT YET: the marks may still move (why: after the drawing)."))
+        parts.append(Say(text=f"{word} the marks may still move (why: after the drawing)."))
     elif mark_word(plan.boxes[0], plan) == DO_NOT_CUT:
-        parts.append(Say(text=f"DO NOT CUT YET: first mend what {DECISION} lists."))
+        parts.append(Say(text=f"{word} first mend what {DECISION} lists."))
+    elif cut_word(plan):
+        proof = f"{word} first find out what {DECISION} asks. {proof}"
+    elif spare_before_cutting(plan):
+        proof = f"{word} first the seller settles {spare_named(plan)}. {proof}"
     hangs = _hangs(plan)
     if hangs:
         parts.append(Items(lead=f"{_ONLY_AFTER}:", items=hangs))
-    proof = first_proof(plan)
-    if not parts and PROVISIONAL in {mark_word(box, plan) for box in plan.boxes}:
-        proof += f" DO NOT CUT YET: first find out what {DECISION} asks."
     return [*parts, Say(text=proof)]
 
 
@@ -152,7 +160,8 @@ def _notes(plan: Plan) -> list[Part]:
 
 def _box_notes(box: Box, plan: Plan) -> list[str]:
     notes: list[str] = []
-    if _hangs(plan) and mark_word(box, plan) == FIRM:
+    held = _hangs(plan) or (spare_before_cutting(plan) and not cut_word(plan))
+    if held and mark_word(box, plan) == FIRM:
         notes.append(f"cut only after what {floor_page(plan)} begins with is confirmed")
     if box.provisional:
         notes.append(
@@ -197,6 +206,7 @@ def _avoid(plan: Plan) -> Items:
         told.append(
             f"{capital(area.id)}: cut nothing over it; its back left corner is {corner}; {size}."
         )
+    told += slab_ways(plan)
     told.append("Whatever a scan shows: cable, pipe, duct, tendon or bar.")
     return Items(lead="What to avoid:", items=tuple(told))
 
@@ -251,6 +261,7 @@ def _stop(plan: Plan) -> Items:
     )
     stops = (
         *(cutting if any(box.kind == FLOOR_BOX for box in plan.boxes) else ()),
+        *slab_stops(plan),
         *(existing if used else ("The panel has no free space, or its wiring is aluminum.",)),
         "Local code, or the authority having jurisdiction, asks for something else.",
     )

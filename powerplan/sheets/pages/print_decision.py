@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from powerplan.model.lengths import joined, plural
+from powerplan.model.lengths import joined
 from powerplan.model.plan import (
     EXISTING,
     EXTENSIONS,
@@ -16,12 +16,13 @@ from powerplan.model.plan import (
     Plan,
     Step,
 )
-from powerplan.sheets.bought import bought
-from powerplan.sheets.page_names import CIRCUITS, CORDS, floor_page
+from powerplan.sheets.page_names import CORDS
+from powerplan.sheets.pages.circuits import home_run_most_text
 from powerplan.sheets.pages.place_notes import place_lead, place_sentences
 from powerplan.sheets.pages.print_advice import unmet_advice
 from powerplan.sheets.pages.print_assumed import assumed_here
-from powerplan.sheets.pages.print_spare import cords_named, homeless
+from powerplan.sheets.pages.print_next import is_planned_again, next_steps, spare_named
+from powerplan.sheets.pages.print_spare import homeless, rows_that_may_move
 from powerplan.sheets.pages.print_tags import EXTENSION
 from powerplan.sheets.pages.print_why import plain_reasons
 from powerplan.sheets.pages.print_words import capital
@@ -61,6 +62,11 @@ _HOW = {
     "lie there and the row may have to move: have the room planned again before anything is cut.",
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
+_BRACKETS = re.compile(r" \([^()]*%[^()]*\)")
+_ADVISED = re.compile(r"would lose more than the [0-9.]+ % advised")
+_NEAR = 0.9
+"""From this part of the longest home run on, an estimate is told to be near it."""
+_NOTHING_LEFT = "Nothing that the answer hangs on is left to find out."
 _ONE, _WHAT = "The one thing to find out", "What to find out"
 _NEVER = (
     "space heaters, irons, hair dryers, and anything else that makes heat",
@@ -84,7 +90,7 @@ def decision_sheet(plan: Plan, others: tuple[SheetPage, ...] = ()) -> SheetPage:
     parts: list[Part] = [answer, *_mend_first(plan)]
     parts += [Say(text=told) for told in unmet_advice(plan)]
     parts.append(
-        Items(lead="What happens next, and who does it:", items=_next(plan), numbered=True)
+        Items(lead="What happens next, and who does it:", items=next_steps(plan), numbered=True)
     )
     listed = len(parts)
     parts.extend(_find_out(plan))
@@ -102,7 +108,7 @@ def decision_sheet(plan: Plan, others: tuple[SheetPage, ...] = ()) -> SheetPage:
 
 
 def _verdict(decision: Decision) -> str:
-    sentence = _plain(decision.sentence)
+    sentence = _plain(_ADVISED.sub("would lose more voltage than is advised", decision.sentence))
     if sentence.lower().startswith(decision.verdict.lower()):
         return sentence
     return f"{capital(decision.verdict)}. {sentence}"
@@ -112,7 +118,7 @@ def _plain(text: str) -> str:
     """A sentence without percentages in brackets, and without what the list of mends says."""
     mend, then, rest = text.partition(" Then: ")
     told = rest if then and mend.startswith("First mend this:") else text
-    return re.sub(r" \([^()]*%[^()]*\)", "", told)
+    return _BRACKETS.sub("", told)
 
 
 def _mend_first(plan: Plan) -> list[Part]:
@@ -121,44 +127,6 @@ def _mend_first(plan: Plan) -> list[Part]:
         return []
     lead = "Mend this first; nothing is ordered, cut or laid before:"
     return [Items(lead=lead, items=plain_reasons(stops, plan))]
-
-
-def _next(plan: Plan) -> tuple[str, ...]:
-    if plan.decision.verdict == NOT_POSSIBLE:
-        return (
-            "Client and seller: choose which of the ways below is opened, or what in the room or "
-            "the row is changed. Nothing is ordered, cut or laid until then.",
-            "Seller: has the room planned again; a new set of sheets takes the place of this one.",
-        )
-    todo = []
-    if any(finding.stops for finding in plan.findings):
-        todo.append("Client and seller: settle what has to be mended first, and plan again.")
-    if plan.decision.depends_on:
-        todo.append("Seller: has found out what is still unknown (below), before anything is done.")
-    new = [circuit for circuit in plan.circuits if circuit.new]
-    if plan.boxes:
-        work = [plural(len(plan.boxes), "new outlet")]
-        work += [plural(len(new), "new circuit")] if new else []
-        todo.append(f"Client: agrees to {joined(work)}, and to the floor being cut or drilled.")
-        todo.append(
-            f"Licensed electrician: confirms what {floor_page(plan)} and {CIRCUITS} ask, scans, "
-            "cuts and wires, with the power off and proved dead; writes beside each mark where the "
-            "outlet really went."
-        )
-    else:
-        todo.append(
-            "Licensed electrician: confirms the circuits and outlets as they stand on "
-            f"{floor_page(plan)} and {CIRCUITS}."
-        )
-    orders = [f"orders the cords of the buying list on {CORDS}"] if bought(plan) else []
-    if homeless(plan):
-        named = cords_named(homeless(plan), plan)
-        orders.insert(0, f"asks the maker where the spare of {named} goes ({CORDS})")
-    if orders:
-        todo.append(f"Seller: {joined(orders)}.")
-    todo.append(f"Installers: set the chairs, lay the cords and test every chair, from {CORDS}.")
-    todo.append("Client: sees the test, and keeps these sheets with the chairs' papers.")
-    return tuple(todo)
 
 
 def _find_out(plan: Plan) -> list[Part]:
@@ -174,6 +142,8 @@ def _find_out(plan: Plan) -> list[Part]:
         if rest:
             told = tuple(f"{capital(_asked(one))}. {_how(one)}" for one in rest)
             parts.append(Items(lead="After that:", items=told))
+        if not is_planned_again(plan):
+            parts += [Say(text=text) for text in _before_work(plan)]
         return parts
     if decision.verdict == NOT_POSSIBLE and decision.flips:
         flip = decision.flips[0]
@@ -187,23 +157,39 @@ def _find_out(plan: Plan) -> list[Part]:
         return [Marked(mark="Find out", lines=told)]
     if decision.verdict == NOT_POSSIBLE:
         return []
+    said = [] if rows_that_may_move(plan) else [_NOTHING_LEFT]
+    return [Say(text=" ".join((*said, *_before_work(plan))))]
+
+
+def _before_work(plan: Plan) -> tuple[str, ...]:
     left = _to_measure(plan)
-    more = f" To be measured or asked before work begins: {'; '.join(left)}." if left else ""
-    return [Say(text=f"Nothing that the answer hangs on is left to find out.{more}")]
+    return (f"To be measured or asked before work begins: {'; '.join(left)}.",) if left else ()
 
 
 def _to_measure(plan: Plan) -> list[str]:
     """What the answer does not hang on, but work does."""
     work = []
     if any(circuit.new for circuit in plan.circuits):
-        work.append("the run from the panel to the first new outlet, which is an estimate here")
+        run = "the run from the panel to the first new outlet, which is an estimate here"
+        work.append(run + _over_the_most(plan))
     if any(box.kind == "floor box" for box in plan.boxes):
         work.append("how deep the floor box is, and what lies below")
     without = homeless(plan)
-    if without:
-        named = cords_named(without, plan)
-        work.append(f"where the spare of {named} goes, which the maker says ({CORDS})")
+    if without and not rows_that_may_move(plan):
+        work.append(f"where {spare_named(plan)} goes, which the maker says ({CORDS})")
     return work
+
+
+def _over_the_most(plan: Plan) -> str:
+    """From which home run on a new circuit is planned again, where the estimate comes near it."""
+    told = [
+        f"{circuit.id}: over {most}, plan again with thicker wire"
+        for circuit in plan.circuits
+        if circuit.new and circuit.home_run_m is not None and circuit.home_run_most_m is not None
+        if circuit.home_run_m >= _NEAR * circuit.home_run_most_m
+        if (most := home_run_most_text(circuit, plan.spec.project.units))
+    ]
+    return f" ({'; '.join(told)})" if told else ""
 
 
 def _only_if(name: str, plan: Plan) -> str:

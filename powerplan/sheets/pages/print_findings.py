@@ -7,7 +7,7 @@ from powerplan.model.lengths import joined, plural
 from powerplan.model.plan import Plan
 from powerplan.sheets.beside import framing_under
 from powerplan.sheets.page_names import CORDS
-from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
+from powerplan.sheets.pages.findings import in_order, tightest, what_stops, worst_of_each
 from powerplan.sheets.pages.print_assumed import assumed_elsewhere
 from powerplan.sheets.parts import Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
@@ -20,8 +20,14 @@ _TO_SPARE = " to spare"
 def findings_sheet(plan: Plan) -> SheetPage:
     """Return page 5."""
     units = plan.spec.project.units
-    worry = [f for f in in_order(plan.findings) if f.outcome is not Outcome.MET]
-    parts: list[Part] = [Say(text=_tally(plan.findings))]
+    way, stops = what_stops(plan)
+    everything = (*plan.findings, *stops)
+    worry = [f for f in in_order(everything) if f.outcome is not Outcome.MET]
+    parts: list[Part] = [Say(text=_tally(everything))]
+    if stops:
+        verb = "stops" if len(stops) == 1 else "stop"
+        text = f"{len(stops)} of the checks not met {verb} the last way that fails: {way}."
+        parts.append(Say(text=text))
     parts += [_entry(alike, held, units) for alike, held in _told(worry, units)]
     rows = tuple(
         _no_joists(_row(finding, held, units))

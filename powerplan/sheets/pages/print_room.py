@@ -7,7 +7,7 @@ import math
 from powerplan.model.faces import STUDS
 from powerplan.model.lengths import INCH_M, joined, length_text
 from powerplan.model.plan import Plan
-from powerplan.model.spec import Riser, Wall
+from powerplan.model.spec import Area, Riser, Wall
 from powerplan.sheets.corners import corners_told
 from powerplan.sheets.drawings.box_measures import taped_floor
 from powerplan.sheets.levels import crosses_a_step
@@ -15,6 +15,7 @@ from powerplan.sheets.off_walls import (
     build_ups,
     from_back,
     from_left,
+    place_words,
     printed_corners,
     printed_room,
 )
@@ -74,12 +75,13 @@ def room_parts(plan: Plan) -> list[Part]:
         size += f" Between finished walls it will be {finished}."
     size = " ".join((size, *build_ups(plan)))
     risers = tuple(_riser_size(riser, units) for riser in plan.spec.risers)
+    walkways = tuple(_walkway(area, plan) for area in plan.spec.walkways)
     limit = proof_within(plan)
     every = f"First measure every wall; if one differs by more than {limit}, stop and call."
     proof = [f"{every} {corners_told(plan, limit)}"] if room.walls else []
     if not (room.walls or plan.boxes):  # else it stands before the drawing
         proof = [f"Measure {_diagonals(plan)}"]
-    return [Items(lead="The room:", items=(size, *risers, *proof)), *_walls(plan)]
+    return [Items(lead="The room:", items=(size, *risers, *walkways, *proof)), *_walls(plan)]
 
 
 def _walls(plan: Plan) -> list[Part]:
@@ -107,6 +109,14 @@ def _riser_size(riser: Riser, units: str) -> str:
         f"Riser {riser.id} is {fine_text(rect.width_m, units)} wide, "
         f"{fine_text(rect.depth_m, units)} deep and {fine_text(riser.height_m, units)} high."
     )
+
+
+def _walkway(area: Area, plan: Plan) -> str:
+    """How large a walkway is and where; the corner is told to the face that is printed."""
+    units, rect = plan.spec.project.units, area.rect
+    size = f"{fine_text(rect.width_m, units)} wide and {fine_text(rect.depth_m, units)} deep"
+    corner = place_words((rect.left_m, rect.back_m), plan, step=FINE)
+    return f"Walkway {area.id}, floor without cords: {size}; its back left corner is {corner}."
 
 
 def _diagonals(plan: Plan) -> str:

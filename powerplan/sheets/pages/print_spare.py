@@ -217,26 +217,62 @@ def _why_none(cords: tuple[Cord, ...], plan: Plan) -> str:
     )
 
 
+def _behind_m(row: SetRow, plan: Plan) -> tuple[str, float, float]:
+    """The face behind a straight row, how far it is from the headrests, and what the reclined
+    backs leave of that. [m]"""
+    middle = on_floor_of(row, row.middle_of_line)
+    face = faces(plan, middle.seen)[Wall.BACK]
+    gap_m = row.line_m - row.kind.rear_of_base_m - face.at_m
+    return face.words, gap_m, gap_m - row.kind.back_travel_m
+
+
+def _coil_asks_m(plan: Plan) -> float:
+    """How deep floor must be for a coil and what it keeps off. [m]"""
+    return number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
+
+
+def rows_that_may_move(plan: Plan) -> tuple[SetRow, ...]:
+    """Return the rows over new outlets that may have to stand further off the wall, so that the
+    spare of their cords has a place: with such a row its outlets move.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    over, bags = {box.under for box in plan.boxes}, {bag_of(one, plan) for one in homeless(plan)}
+    found = []
+    for row in set_rows(plan):
+        chairs = {chair.id for chair in row.chairs}
+        if row.plain and over & chairs and bags & chairs and _backs_too_near(row, plan):
+            found.append(row)
+    return tuple(found)
+
+
+def _backs_too_near(row: SetRow, plan: Plan) -> bool:
+    """Whether the backs of a straight row recline too near to what is behind it for any coil."""
+    _, gap_m, leaves_m = _behind_m(row, plan)
+    covered = micrometers(gap_m) < micrometers(number_m(plan, "covered_gap"))
+    return covered and micrometers(leaves_m) < micrometers(_coil_asks_m(plan))
+
+
 def _why(row: SetRow, plan: Plan) -> str:
     """Why a coil behind a row has no room, with a blank for its name."""
     units = plan.spec.project.units
     if row.plain:
-        middle = on_floor_of(row, row.middle_of_line)
-        face = faces(plan, middle.seen)[Wall.BACK]
-        gap_m = row.line_m - row.kind.rear_of_base_m - face.at_m
-        leaves_m, covered_m = gap_m - row.kind.back_travel_m, number_m(plan, "covered_gap")
-        asks_m = number_m(plan, "coil_depth") + number_m(plan, "cord_clearance")
+        words, gap_m, leaves_m = _behind_m(row, plan)
+        covered_m, asks_m = number_m(plan, "covered_gap"), _coil_asks_m(plan)
         if micrometers(gap_m) >= micrometers(covered_m):
             return (
                 f"people may walk in the {at_most_text(gap_m, units)} between {_ROW} and the "
-                f"{face.words}; less than {at_least_text(covered_m, units)} off it, coils might "
+                f"{words}; less than {at_least_text(covered_m, units)} off it, coils might "
                 "have room."
             )
-        if micrometers(leaves_m) < micrometers(asks_m):
+        if _backs_too_near(row, plan):
             enough = at_least_text(asks_m + row.kind.back_travel_m, units)
             return (
                 f"behind {_ROW} the reclined backs leave {at_most_text(leaves_m, units)} to "
-                f"the {face.words}, and a coil asks for {at_least_text(asks_m, units)}: planned "
+                f"the {words}, and a coil asks for {at_least_text(asks_m, units)}: planned "
                 f"again with its headrests {enough} off it or more, the row may have room."
             )
     free = "no free floor" if row.plain else "no floor where nobody walks has room for one, or none"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from powerplan.model.findings import Finding
-from powerplan.model.lengths import amps_text, at_least_text, plural
+from powerplan.model.lengths import amps_text, at_least_text, joined, plural
 from powerplan.model.plan import Plan
 from powerplan.sheets.words import measure
 
@@ -24,7 +24,8 @@ def plain_reasons(findings: tuple[Finding, ...], plan: Plan) -> tuple[str, ...]:
     """
     groups: dict[str, list[Finding]] = {}
     for finding in findings:
-        groups.setdefault(finding.rule, []).append(finding)
+        rule = _NO_PLACE if finding.rule in _OF_A_PLACE else finding.rule
+        groups.setdefault(rule, []).append(finding)
     units = plan.spec.project.units
     told: list[str] = []
     for rule, found in groups.items():
@@ -77,16 +78,35 @@ def _open_floor(found: list[Finding], units: str) -> str:
 
 
 def _no_place(found: list[Finding], units: str) -> str:
-    notes = list(dict.fromkeys(finding.note for finding in found if finding.note))
-    why = f" {notes[0]}" if notes else ""
-    chairs = plural(len({finding.subject for finding in found}), "place")
-    return f"A floor box does not fit at {chairs} where it would be wanted.{why}"
+    notes: dict[str, list[str]] = {}
+    for finding in found:
+        of_it = notes.setdefault(finding.subject, [])
+        of_it += [finding.note] if finding.note and finding.note not in of_it else []
+    every = [text for text in notes[found[0].subject] if _in_all(text, notes)]
+    alike: dict[str, list[str]] = {}
+    for subject, told in notes.items():
+        own = " ".join(text for text in told if text not in every)
+        alike.setdefault(own, []).append(subject)
+    said = [*every, *(f"For {joined(names)}: {text}" for text, names in alike.items() if text)]
+    chairs = plural(len(notes), "place")
+    return " ".join((f"A floor box does not fit at {chairs} where it would be wanted.", *said))
+
+
+def _in_all(text: str, notes: dict[str, list[str]]) -> bool:
+    """Whether the same is said of everything."""
+    return all(text in told for told in notes.values())
 
 
 def _always(text: str) -> _Words:
     return lambda found, units: text
 
 
+_NO_PLACE = "box-has-a-place"
+_OF_A_PLACE = (
+    *("box-clears-framing", "box-clears-no-cut", "box-clears-riser-edge"),
+    "box-plug-height",
+)
+"""Rules of which the same is to be said: what leaves no place for a box."""
 _PLUG = "One plug would carry more than the outlet, the cord or the chair's maker allows."
 _WORDS: dict[str, _Words] = {
     "cord-length": _short,
@@ -114,9 +134,5 @@ _WORDS: dict[str, _Words] = {
     "fastened-half": _always(
         "Bolted-down seats may take no more than half of a circuit that feeds other things too."
     ),
-    "box-has-a-place": _no_place,
-    "box-clears-framing": _no_place,
-    "box-clears-no-cut": _no_place,
-    "box-clears-riser-edge": _no_place,
-    "box-plug-height": _no_place,
+    _NO_PLACE: _no_place,
 }

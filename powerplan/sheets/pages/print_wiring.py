@@ -12,13 +12,15 @@ from powerplan.sheets.drawings.home_runs import place_of
 from powerplan.sheets.pages.circuits import home_run_text
 from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
+from powerplan.sheets.pages.print_protection import WHERE_ASKED, protections
 from powerplan.sheets.pages.print_words import BLANK, capital, outlet_place, size_text
 from powerplan.sheets.parts import Items, Part, Say, Table
-from powerplan.sheets.words import UNKNOWN
+from powerplan.sheets.words import UNKNOWN, cut_word, wire_text
 
 _UP_TO_UM = {"mm": 100_000, "m": 100_000}
 _HALF_FOOT_UM = micrometers(float(6 * INCH_M))
 _PANEL = "panel"
+BUY_NOTHING_YET = "BUY NOTHING YET"
 _PLAIN = ("circuit and rating", "place")  # what is said of these needs no name
 
 
@@ -89,9 +91,14 @@ def wires(plan: Plan) -> list[Part]:
         "Wiring; lengths are estimates, square along the floor with rises and drops, rounded up"
     )
     return [
-        Table(caption=caption, head=head, rows=tuple(rows)),
+        Table(caption=_not_before(plan, cut_word(plan)) + caption, head=head, rows=tuple(rows)),
         Items(lead="About the wiring:", items=_about(plan)),
     ]
+
+
+def _not_before(plan: Plan, word: str) -> str:
+    """A warning to stand first in a caption, where a mark is not firm; else nothing."""
+    return f"{word}. " if cut_word(plan) else ""
 
 
 def _as_run(boxes: tuple[Box, ...]) -> list[Box]:
@@ -118,7 +125,7 @@ def _about(plan: Plan) -> tuple[str, ...]:
         else:
             each = " each" if len(names) > 1 else ""
             length = (
-                f"the {_wire_text(length_m, units)}{each} to {joined(names)} "
+                f"the {wire_text(length_m, units)}{each} to {joined(names)} "
                 f"{'are estimates' if each else 'is the estimate'} in the plan file"
             )
         most = _most({box.circuit for box in plan.boxes if box.id in names}, plan)
@@ -156,11 +163,6 @@ def _order(plan: Plan) -> list[str]:
     ]
 
 
-def _wire_text(length_m: float, units: str) -> str:
-    """A length of wire as it was told, in feet or meters."""
-    return f"{length_m:g} m" if units in ("mm", "m") else length_text(length_m, units)
-
-
 def _most(names: set[str], plan: Plan) -> str:
     """How long a home run may be within the advised drop, where that is known."""
     known = (home_run_text(plan, use) for use in plan.circuits if use.id in names)
@@ -194,12 +196,17 @@ def electrician_buys(plan: Plan) -> tuple[Bought, ...]:
     for rating_a, count in sorted(sockets.items()):
         note = "contact sets: a duplex receptacle is two"
         lines.append(Bought("receptacle socket", amps_text(rating_a), None, count, note))
+    asked = protections(plan)
     new = [use for use in plan.circuits if use.new]
     sizes = Counter(use.breaker_a for use in new)
     for breaker_a, count in sorted(sizes.items(), key=lambda pair: pair[0] or 0.0):
         size = UNKNOWN if breaker_a is None else amps_text(breaker_a)
-        note = "to suit the panel; protection as local code asks"
+        note = "to suit the panel" + ("" if asked else f"; {WHERE_ASKED}")
         lines.append(Bought("breaker", size, None, count, note))
+    for one in asked:
+        circuits = len({box.circuit for box in one.boxes})
+        note = f"{one.told()}; one for each circuit, or at each outlet"
+        lines.append(Bought(one.kind, "", None, circuits, note))
     return (*lines, *_wire_bought(plan))
 
 
@@ -242,7 +249,8 @@ def buying(plan: Plan) -> Table:
         for line in electrician_buys(plan)
     )
     head = ("what", "size", "how many", "mind")
-    return Table(caption="Buying list for the electrician", head=head, rows=rows)
+    caption = f"{_not_before(plan, BUY_NOTHING_YET)}Buying list for the electrician"
+    return Table(caption=caption, head=head, rows=rows)
 
 
 def _amount(line: Bought, units: str) -> str:
@@ -310,7 +318,7 @@ def _circuit_rows(name: str, plan: Plan) -> list[tuple[str, str, str]]:
         (f"circuit {name}: wire", circuit.wire or UNKNOWN, BLANK),
         (
             f"circuit {name}: panel to its first outlet",
-            UNKNOWN if home is None else _wire_text(home, units),
+            UNKNOWN if home is None else wire_text(home, units),
             BLANK,
         ),
         (f"circuit {name}: already on it", load_text(circuit, weighs=weighs), BLANK),

@@ -10,9 +10,10 @@ from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Outlet, Size
 from powerplan.sheets.off_walls import on_wall_words, place_words
 from powerplan.sheets.parts import Items
-from powerplan.sheets.words import FINE, layout_faults
+from powerplan.sheets.words import FINE, cut_word, layout_faults
 
 BLANK = "____________"
+_HAIR_M = 1e-6
 
 
 def capital(text: str) -> str:
@@ -60,12 +61,31 @@ def not_yet(lead: str, plan: Plan) -> list[Items]:
     return found
 
 
+def warned(title: str, plan: Plan) -> str:
+    """Return the title of a page for the electrician, with what forbids cutting behind it."""
+    word = cut_word(plan)
+    return f"{title}. {word}" if word else title
+
+
 def outlet_place(outlet: Outlet, plan: Plan) -> str:
     """Return where an existing outlet is, as an electrician would look for it."""
     if outlet.wall is None:
         return f"in the floor, {place_words((outlet.x_m, outlet.y_m), plan, step=FINE)}"
     up = length_text(outlet.height_m, plan.spec.project.units)
-    return f"{on_wall_words(outlet, plan)}, {up} up"
+    return f"{on_wall_words(outlet, plan)}, {up} up{_over_what(outlet, plan)}"
+
+
+def _over_what(outlet: Outlet, plan: Plan) -> str:
+    """From what the height of an outlet counts, in a room that has more floors than one: a cord
+    comes down to the deck where a riser stands at the outlet's wall."""
+    if not plan.spec.risers:
+        return ""
+    for riser in plan.spec.risers:
+        rect = riser.rect
+        across = rect.left_m - _HAIR_M <= outlet.x_m <= rect.right_m + _HAIR_M
+        if across and rect.back_m - _HAIR_M <= outlet.y_m <= rect.front_m + _HAIR_M:
+            return f" from the deck of riser {riser.id}"
+    return " from the floor"
 
 
 def size_text(size: Size | None, units: str) -> str:

@@ -74,11 +74,11 @@ def _foot(
     top = BLOCK_MM - rows_mm
     ink = _caution(sheets.caution, width_mm, top)
     upper = (
-        ("Project", _name(sheets.project), 4.9),
-        ("Page", page.heading(place.part, place.parts), 3.8),
+        ("Project", _name(sheets.project), 4.75),
+        ("Page", page.block(place.part, place.parts), 4.1),
         ("Scale", scale, 1.9),
         ("Revision", sheets.revision, 1.2),
-        ("Date", sheets.date, 1.6),
+        ("Date", sheets.date, 1.45),
         ("Sheet", f"{place.number} of {place.of}", 1.6),
     )
     lower = (

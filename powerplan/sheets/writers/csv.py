@@ -23,8 +23,9 @@ from powerplan.sheets.pages.print_rows import row_of
 from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
-from powerplan.sheets.pages.print_wiring import electrician_buys
-from powerplan.sheets.words import UNKNOWN, fine_text, mark_word
+from powerplan.sheets.pages.print_wiring import BUY_NOTHING_YET, electrician_buys
+from powerplan.sheets.sixty_fourths import down_text
+from powerplan.sheets.words import UNKNOWN, cut_word, fine_text, mark_word
 
 Cell = str | int | float
 Tell = Callable[[float, str], str]
@@ -170,7 +171,7 @@ def _cord(cord: Cord, plan: Plan) -> Row:
         **_length("needed", cord.needed_m, units, tell=at_least_text),
         **_length("use", cord.bought_m, units),
         **_length("open_floor", cord.open_floor_m, units),
-        **_length("keeps_clear", cord.clearance_m, units, tell=at_most_text),
+        **_length("keeps_clear", cord.clearance_m, units, tell=down_text),
         "wire": cord.wire or UNKNOWN,
         "current_A": cord.current_a,
         "left_over_m": spare_m(cord),
@@ -209,6 +210,7 @@ def _buying(plan: Plan) -> Iterable[Row]:
 
 
 def _electrician(plan: Plan) -> Iterable[Row]:
+    first = f"{BUY_NOTHING_YET}; " if cut_word(plan) else ""
     for line in electrician_buys(plan):
         missing = UNKNOWN if line.how_many is None else ""
         length = _length("length", line.length_m, plan.spec.project.units, missing)
@@ -218,7 +220,7 @@ def _electrician(plan: Plan) -> Iterable[Row]:
             "size": line.size,
             **length,
             "how_many": count,
-            "mind": line.note,
+            "mind": (first + line.note).removesuffix("; "),
         }
 
 

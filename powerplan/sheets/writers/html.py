@@ -31,6 +31,7 @@ from powerplan.sheets.writers.svg import svg_text
 
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; font-src data:"
 _HASH_SHOWN = 12
+_WARNING = re.compile(r"^[A-Z][A-Z ]+:(?= )")
 
 
 def html_text(sheets: SetOfSheets) -> str:
@@ -159,7 +160,7 @@ def _part(part: Part, place: _Place) -> str:
     if isinstance(part, Contents):
         return ""  # the list of links at the top
     if isinstance(part, Say):
-        return f"<p>{place.linked(part.text)}</p>\n"
+        return f"<p>{_WARNING.sub(_strong, place.linked(part.text))}</p>\n"
     if isinstance(part, Items):
         return _items(part, place)
     if isinstance(part, Table):
@@ -172,6 +173,10 @@ def _part(part: Part, place: _Place) -> str:
         lines = "\n".join(_told(line) for line in part.lines)
         return f'<pre role="region" aria-label="Drawing in letters" tabindex="0">{lines}</pre>\n'
     return f'<dl class="marked">\n{_entry(part, place)}</dl>\n'
+
+
+def _strong(found: re.Match[str]) -> str:
+    return f"<strong>{found[0]}</strong>"
 
 
 def _items(part: Items, place: _Place) -> str:
