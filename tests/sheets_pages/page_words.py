@@ -1,5 +1,7 @@
 """A page flattened to words, and a drawing that stands for any."""
 
+import re
+
 from powerplan.model.geometry import Rect
 from powerplan.sheets.parts import Contents, Figure, Items, Marked, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
@@ -15,8 +17,9 @@ A_VIEW = View(
 
 
 def table(page: SheetPage, caption: str) -> Table:
-    """The one table whose caption begins so."""
-    (found,) = (p for p in page.parts if isinstance(p, Table) and p.caption.startswith(caption))
+    """The one table whose caption begins so, after any warning in capitals."""
+    begins = re.compile(rf"(?:[A-Z ]+[.] )?{re.escape(caption)}")
+    (found,) = (p for p in page.parts if isinstance(p, Table) and begins.match(p.caption))
     return found
 
 
