@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from powerplan.cli.deliver import deliver, encoding_for, output_options, write_whole
+from powerplan.cli.stops import stop_waits
 from powerplan.model.errors import JudgeDisagreesError
 
 if TYPE_CHECKING:
@@ -53,8 +54,8 @@ def judged(path: Path) -> Judged:
         from powerplan.inputs.record_file import read_record
 
         return _judge(read_record(path), from_record=True)
-    # The library for shapes loads this one from C, which would make a fault of a Ctrl-C.
-    importlib.import_module("numpy")
+    with stop_waits():
+        importlib.import_module("shapely")
     from powerplan.inputs.plan_file import read_plan_file
     from powerplan.inputs.record_file import read_record_text
     from powerplan.planning.pipeline import make_plan

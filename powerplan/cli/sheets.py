@@ -20,6 +20,7 @@ from powerplan.cli.issued import (
 )
 from powerplan.cli.progress import Progress
 from powerplan.cli.second import Second
+from powerplan.cli.stops import stop_waits
 from powerplan.sheets.paper import PAPERS
 
 if TYPE_CHECKING:
@@ -112,7 +113,8 @@ def _files(
 ) -> dict[str, bytes]:
     """Every file of a set that is made from the plan, in the order in which they are listed."""
     progress.stage("drawing")
-    from powerplan.sheets.documents import set_of_sheets, views_of
+    with stop_waits():
+        from powerplan.sheets.documents import set_of_sheets, views_of
 
     metric = plan.spec.project.units in ("mm", "m")
     size = PAPERS[paper or ("a4" if metric else "letter")]

@@ -35,10 +35,34 @@ def test_a_stop_while_the_program_is_imported_is_no_traceback(name: str) -> None
     assert ran.stdout == ""
 
 
-def test_a_stop_while_a_library_loads_another_is_no_fault_of_ours() -> None:
-    code = _STOP_WHILE.format(name="numpy.linalg").replace('"rules"', f'"decide", {str(PLAN)!r}')
+_STOP_BY_SIGNAL = """
+import os, signal, sys
+
+class Stop:
+    def find_spec(self, name, path=None, target=None):
+        if name == {name!r}:
+            os.kill(os.getpid(), signal.SIGINT)
+        return None
+
+sys.meta_path.insert(0, Stop())
+from powerplan.start import start
+sys.argv = ["powerplan", "decide", {plan!r}]
+sys.exit(start())
+"""
+
+
+@pytest.mark.parametrize("name", ["shapely", "numpy", "numpy.linalg", "shapely.geometry"])
+def test_a_stop_while_a_library_loads_another_is_no_fault_of_ours(name: str) -> None:
+    code = _STOP_BY_SIGNAL.format(name=name, plan=str(PLAN))
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
     assert (ran.returncode, ran.stderr.strip()) == (130, "powerplan: stopped")
+
+
+def test_a_stop_that_is_not_answered_stays_so() -> None:
+    code = _STOP_BY_SIGNAL.format(name="numpy", plan=str(PLAN))
+    ignored = f"import signal\nsignal.signal(signal.SIGINT, signal.SIG_IGN)\n{code}"
+    ran = subprocess.run([sys.executable, "-c", ignored], capture_output=True, text=True)
+    assert (ran.returncode, ran.stderr) == (4, "")
 
 
 _COUNT = """
