@@ -61,7 +61,7 @@ def test_drift_is_rounded_down_and_is_a_rectangle_for_the_middle():
     plan = sample_plan()
     drift = replace(plan.boxes[0].drift, left_m=inch("15/16"))
     box = replace(plan.boxes[0], drift=drift)
-    found = table(page_of(replace(plan, boxes=(box,))), "How far a box may be moved")
+    found = table(page_of(replace(plan, boxes=(box,), cords=())), "How far a box may be moved")
     assert found.rows[0] == (box.id, "7/8 in", "3 in", "2 in", "1 in")
     assert found.caption.endswith("anywhere in the rectangle this far from the mark")
 
@@ -112,7 +112,10 @@ def test_what_is_alike_of_several_boxes_is_said_once():
     moved = replace(other, moved_because="off a joist")
     told = listed(page_of(replace(plan, boxes=(one, moved))), "Box by box")
     assert told[0].startswith("Box A2 and box A5 are PROVISIONAL: do not cut.")
-    assert told[1:] == ("Box A5 is moved from the middle of its clear floor: off a joist.",)
+    assert told[1:] == (
+        "Box A5 is already marked away from the middle of its clear floor (off a joist); not to be "
+        "moved by that again.",
+    )
 
 
 def test_the_diagonal_proves_the_room_square():
@@ -253,7 +256,8 @@ def test_why_a_mark_is_moved_reads_as_a_sentence():
     moved = replace(plan.boxes[0], moved_because="joist: 1 1/4 in toward the screen")
     told = listed(page_of(replace(plan, boxes=(moved,))), "Box by box")
     middle = "from the middle of its clear floor (joist)"
-    assert any(f"moved 1 1/4 in toward the screen {middle}." in line for line in told)
+    again = "not to be moved by that again"
+    assert any(f"marked 1 1/4 in toward the screen {middle}; {again}." in one for one in told)
 
 
 def test_a_ground_that_nobody_looked_at_is_unknown_in_every_row():

@@ -6,7 +6,7 @@ import pytest
 from page_words import A_VIEW, listed, words
 from support import NEC, inch, make_circuit, make_joists, make_new_work, make_row, make_spec
 
-from powerplan.model.plan import Plan
+from powerplan.model.plan import Condition, Plan
 from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.documents import set_of_sheets
@@ -15,7 +15,9 @@ from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_circuits import circuits_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_next import next_steps
+from powerplan.sheets.pages.print_spare import homeless
 from powerplan.sheets.paper import LETTER
+from powerplan.sheets.parts import Figure
 from powerplan.sheets.typeset.ink import Letters
 from powerplan.sheets.writers.csv import csv_files
 from powerplan.sheets.writers.html import html_text
@@ -57,6 +59,46 @@ def test_the_maker_is_asked_before_the_floor_is_cut_where_the_answer_may_move_th
     assert "settles the spare of cord 1 with its maker (page 3 Cords)" in later
     (minded,) = listed(page, "Box by box")
     assert minded.startswith("Box A1 is cut only after")
+    assert page.title == "Floor boxes. DO NOT CUT YET"
+    assert circuits_sheet(plan, ()).title == "Circuits. DO NOT CUT YET"
+    assert [part.view.title for part in page.parts if isinstance(part, Figure)] == [
+        f"{A_VIEW.title}. DO NOT CUT YET"
+    ]
+    assert "firm but DO NOT CUT YET" in csv_files(plan)["boxes.csv"]
+
+
+def test_only_spare_that_may_move_a_box_holds_up_the_floor():
+    rows = (
+        make_row(id="A", seats=1, headrest_to_wall_m=inch(6)),
+        make_row(id="B", seats=1, headrest_to_wall_m=inch(100)),
+    )
+    plan = planned(make_spec(rows=rows, outlets=()))
+    cords = tuple(replace(cord, park_m=None, bought_m=inch(120)) for cord in plan.cords)
+    plan = replace(plan, cords=cords)
+    assert len(homeless(plan)) == 2
+    (settled,) = (line for line in next_steps(plan) if "asks the maker" in line)
+    assert "the spare of cord 1 goes" in settled
+    assert "and where that of cord 2 goes, which moves no box" in settled
+    assert "If that of cord 1 has no place, row A may have to" in settled
+    told = words(boxes_sheet(plan, (A_VIEW,)))
+    assert "settles the spare of cord 1 with" in told
+    assert "cord 2" not in told
+
+
+def test_what_is_confirmed_before_cutting_is_told_on_every_electricians_sheet():
+    plan = in_the_middle()
+    unknown = Condition(
+        kind="load",
+        subject="circuit 1",
+        circuit="1",
+        if_continuous_a=1.0,
+        if_not_continuous_a=1.0,
+        sentence="circuit 1 carries no more: measure it",
+    )
+    held = replace(plan, decision=replace(plan.decision, depends_on=(unknown,)))
+    assert boxes_sheet(held, (A_VIEW,)).title == "Floor boxes. DO NOT CUT YET"
+    assert csv_files(held)["boxes.csv"].count("firm but DO NOT CUT YET") == len(held.boxes)
+    assert "DO NOT CUT YET" not in csv_files(plan)["boxes.csv"]
 
 
 def test_where_no_box_can_move_the_floor_is_not_held_up():

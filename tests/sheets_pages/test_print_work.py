@@ -1,5 +1,7 @@
 """What is done before the first chair and after the last, and what is ticked."""
 
+import csv
+import io
 from dataclasses import replace
 
 import pytest
@@ -15,6 +17,7 @@ from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_circuits import circuits_sheet
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
+from powerplan.sheets.writers.csv import csv_files
 
 
 def before(plan: Plan) -> str:
@@ -53,13 +56,13 @@ def test_coils_are_tied_only_when_all_stands():
     assert not any("Only now tie" in text for text in after(bare))
 
 
-def drifting(bought_in: float, far_in: float) -> str:
+def drifting(bought_in: float, far_in: float) -> Plan:
     """The hand-made box A2, which may be moved so far each way, with leads that need 60 in."""
     plan, far_m = sample_plan(), inch(far_in)
     cords = tuple(replace(cord, needed_m=inch(60), bought_m=inch(bought_in)) for cord in plan.cords)
     drift = Drift(left_m=far_m, right_m=0.0, back_m=0.0, screen_m=far_m)
     boxes = tuple(replace(box, drift=drift) for box in plan.boxes)
-    return before(replace(plan, cords=cords, boxes=boxes))
+    return replace(plan, cords=cords, boxes=boxes)
 
 
 @pytest.mark.published(
@@ -68,11 +71,19 @@ def drifting(bought_in: float, far_in: float) -> str:
     standing="derived",
 )
 def test_a_box_that_was_moved_is_met_by_cords_as_far_as_they_are_long_enough():
-    assert 'Compare "as cut" on page 2 Floor boxes with the mark' in drifting(71, 6)
-    assert "cords 1, 2 and 3 are long enough wherever in the rectangle" in drifting(71, 6)
-    assert "cords 1, 2 and 3 are long enough up to 10 in from the mark" in drifting(71, 8)
-    assert "are long enough up to 0 in from the mark" in drifting(60, 6)
-    assert "nothing written down: stop and call whoever planned it" in drifting(60, 6)
+    within, beyond, tight = drifting(71, 6), drifting(71, 8), drifting(60, 6)
+    assert 'Compare "as cut" on page 2 Floor boxes with the mark' in before(within)
+    assert "cords 1, 2 and 3 are long enough wherever in the rectangle" in before(within)
+    assert "cords 1, 2 and 3 are long enough up to 10 in from the mark" in before(beyond)
+    assert "are long enough up to 0 in from the mark" in before(tight)
+    assert "nothing written down: stop and call whoever planned it" in before(tight)
+    for plan, far in ((within, ""), (beyond, "10 in"), (tight, "0 in")):
+        moves = table(boxes_sheet(plan, ()), "How far a box may be moved")
+        reach = [f"cords reach only {far} from the mark"] if far else []
+        assert list(moves.rows[0][5:]) == reach
+        assert ("no farther from the mark than its cords reach" in moves.caption) == bool(far)
+        head, row, *_ = csv.reader(io.StringIO(csv_files(plan)["boxes.csv"], newline=""))
+        assert (head[-1], row[-1]) == ("cords_reach_only", far)
 
 
 def test_where_nothing_is_cut_no_place_is_compared():

@@ -12,6 +12,7 @@ from powerplan.sheets.off_walls import (
     from_left,
     place_words,
 )
+from powerplan.sheets.pages.box_reach import limits_m
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
 from powerplan.sheets.words import FINE, from_wall, mark_word
@@ -72,15 +73,27 @@ def moves_table(plan: Plan, caption: str) -> Table:
     """Return how far each box's middle may be from its mark, all four directions at once."""
     units = plan.spec.project.units
     rows: list[tuple[str, ...]] = []
+    limits = {box.id: limits_m(box, plan) for box in plan.boxes}
+    limited = any(most_m is not None for most_m in limits.values())
     for box in plan.boxes:
         drift, two = box.drift, box.second_mark_m is not None
         ways = (drift.left_m, drift.right_m, drift.back_m, drift.screen_m)
         far = tuple(at_most_text(way_m, units) for way_m in ways)
-        rows.append((f"{box.id}, first mark" if two else box.id, *far))
+        reach = (_reach_text(limits[box.id], units),) if limited else ()
+        rows.append((f"{box.id}, first mark" if two else box.id, *far, *reach))
         if two:
-            rows.append((f"{box.id}, second mark", *("not at all" for _ in ways)))
-    head = ("box", "to the left", "to the right", "toward the back", "toward the screen")
+            stays = ("not at all" for _ in (*ways, *reach))
+            rows.append((f"{box.id}, second mark", *stays))
+    head: tuple[str, ...] = ("box", "to the left", "to the right", "toward the back")
+    head += ("toward the screen", *(("and no farther than",) if limited else ()))
     return Table(caption=caption, head=head, rows=tuple(rows))
+
+
+def _reach_text(most_m: float | None, units: str) -> str:
+    """How far from the mark cords reach, of a box that they limit; else that they do not."""
+    if most_m is None:
+        return "cords reach everywhere there"
+    return f"cords reach only {at_most_text(most_m, units)} from the mark"
 
 
 def _notes(box: Box, plan: Plan) -> list[str]:

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from powerplan.model.faces import STUDS
 from powerplan.model.lengths import joined
 from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Wall
 from powerplan.sheets.off_walls import off_wall, place_words
 from powerplan.sheets.page_names import DECISION, floor_page, floor_title
+from powerplan.sheets.pages.box_reach import limits_m
 from powerplan.sheets.pages.boxes import moves_table, nearest
+from powerplan.sheets.pages.print_held import hangs, held_word, is_held, warned
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
-from powerplan.sheets.pages.print_next import spare_before_cutting, spare_named
+from powerplan.sheets.pages.print_next import spare_before_cutting, spare_to_settle
 from powerplan.sheets.pages.print_plugs import plugs_behind
 from powerplan.sheets.pages.print_room import (
     first_proof,
@@ -20,7 +24,7 @@ from powerplan.sheets.pages.print_room import (
 )
 from powerplan.sheets.pages.print_slab import slab_stops, slab_ways
 from powerplan.sheets.pages.print_wiring import buying, circuits_named, there, wires
-from powerplan.sheets.pages.print_words import capital, not_yet, warned
+from powerplan.sheets.pages.print_words import capital, not_yet
 from powerplan.sheets.parts import Figure, Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View
@@ -39,7 +43,6 @@ _SIDES = "Left and right are as you sit watching the screen."
 _NOTHING = "No new outlet is part of the answer: cut nothing."
 _NOT_YET = "DO NOT CUT YET: the marks move when this is mended:"
 _ONLY_AFTER = "CUT ONLY AFTER this is confirmed"
-_BY_MARK = ("framing",)
 
 
 def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None) -> SheetPage:
@@ -54,7 +57,9 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     legend : View, optional
         What their lines and signs mean.
     """
-    drawn, large = ([Figure(view=view) for view in some] for some in (views[:1], views[1:]))
+    word = held_word(plan) if plan.boxes else ""
+    told = [replace(view, title=f"{view.title}. {word}") if word else view for view in views]
+    drawn, large = ([Figure(view=view) for view in some] for some in (told[:1], told[1:]))
     drawn += [] if legend is None else [Figure(view=legend)]
     if plan.decision.verdict == NOT_POSSIBLE:
         parts = [*_not_possible(), *drawn, *large, *room_parts(plan)]
@@ -92,22 +97,11 @@ def _before_all(plan: Plan, why: list[Items]) -> list[Part]:
     elif cut_word(plan):
         proof = f"{word} first find out what {DECISION} asks. {proof}"
     elif spare_before_cutting(plan):
-        proof = f"{word} first the seller settles {spare_named(plan)}. {proof}"
-    hangs = _hangs(plan)
-    if hangs:
-        parts.append(Items(lead=f"{_ONLY_AFTER}:", items=hangs))
+        proof = f"{word} first the seller settles {spare_to_settle(plan)}. {proof}"
+    confirmed = hangs(plan)
+    if confirmed:
+        parts.append(Items(lead=f"{_ONLY_AFTER}:", items=confirmed))
     return [*parts, Say(text=proof)]
-
-
-def _hangs(plan: Plan) -> tuple[str, ...]:
-    """What has to be confirmed before any box is cut, beside what makes marks provisional."""
-    if not any(mark_word(box, plan) == FIRM for box in plan.boxes):
-        return ()
-    return tuple(
-        f"{capital(one.sentence.partition(':')[0])}."
-        for one in plan.decision.depends_on
-        if one.kind not in _BY_MARK
-    )
 
 
 def _read(plan: Plan) -> str:
@@ -126,6 +120,8 @@ def _marks(plan: Plan) -> list[Part]:
         "How far a box may be moved: its middle may lie anywhere in the rectangle this far from "
         "the mark"
     )
+    if any(limits_m(box, plan) is not None for box in plan.boxes):
+        caption += ", but no farther from the mark than its cords reach"
     return [*places(plan), moves_table(plan, caption), *joists(plan)]
 
 
@@ -160,8 +156,7 @@ def _notes(plan: Plan) -> list[Part]:
 
 def _box_notes(box: Box, plan: Plan) -> list[str]:
     notes: list[str] = []
-    held = _hangs(plan) or (spare_before_cutting(plan) and not cut_word(plan))
-    if held and mark_word(box, plan) == FIRM:
+    if is_held(plan) and mark_word(box, plan) == FIRM:
         notes.append(f"cut only after what {floor_page(plan)} begins with is confirmed")
     if box.provisional:
         notes.append(
@@ -171,7 +166,7 @@ def _box_notes(box: Box, plan: Plan) -> list[str]:
     if box.deck is not None:
         notes.append(f"cut into the deck of riser {box.deck}, not into the floor")
     if box.moved_because:
-        notes.append(_moved(box.moved_because))
+        notes.append(_stands(box.moved_because))
     if box.second_mark_m is not None:
         notes.append(
             "two marks, since nobody knows where the joists lie. If they run and are spaced as the "
@@ -181,12 +176,14 @@ def _box_notes(box: Box, plan: Plan) -> list[str]:
     return notes
 
 
-def _moved(because: str) -> str:
-    """How far a mark is off the middle of its clear floor, and in brackets why."""
+def _stands(because: str) -> str:
+    """How far a mark stands off the middle of its clear floor, and in brackets why: it is no order
+    to move it."""
     why, _, by = because.rpartition(": ")
+    middle, again = "from the middle of its clear floor", "not to be moved by that again"
     if not why:
-        return f"moved from the middle of its clear floor: {because}"
-    return f"moved {by} from the middle of its clear floor ({why})"
+        return f"already marked away {middle} ({because}); {again}"
+    return f"already marked {by} {middle} ({why}); {again}"
 
 
 def _avoid(plan: Plan) -> Items:

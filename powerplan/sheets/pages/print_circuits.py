@@ -11,8 +11,9 @@ from powerplan.model.plan import CircuitUse, PlacedChair, Plan
 from powerplan.sheets.amounts import asked_a, factor_of
 from powerplan.sheets.pages.circuits import circuits_page
 from powerplan.sheets.pages.findings import what_stops
+from powerplan.sheets.pages.print_held import warned
 from powerplan.sheets.pages.print_protection import protection_of
-from powerplan.sheets.pages.print_words import capital, degrees, warned
+from powerplan.sheets.pages.print_words import capital, degrees
 from powerplan.sheets.parts import Figure, Items, Part, Say, Table, Ticks
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.scene import View

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from powerplan.model.lengths import joined, plural
-from powerplan.model.plan import NOT_POSSIBLE, Plan
+from powerplan.model.plan import NOT_POSSIBLE, Cord, Plan
 from powerplan.sheets.bought import bought
 from powerplan.sheets.page_names import CIRCUITS, CORDS, floor_page
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
 from powerplan.sheets.pages.print_spare import cords_named, homeless, rows_that_may_move
+from powerplan.sheets.pages.print_tags import bag_of
 from powerplan.sheets.words import cut_word, lay_word
 
 _NEW_SET = "Seller: has the room planned again; the new set replaces this one."
@@ -59,11 +60,23 @@ def _settled_first(plan: Plan) -> str:
     rows = rows_that_may_move(plan)
     if not rows:
         return ""
+    moving = _that_move(plan)
+    others = tuple(cord for cord in homeless(plan) if cord not in moving)
+    too, it = "", "it"
+    if others:
+        too = f", and where that of {cords_named(others, plan)} goes, which moves no box"
+        it = f"that of {cords_named(moving, plan)}"
     return (
-        f"asks the maker where {spare_named(plan)} goes ({CORDS}), "
-        f"before anything is cut. If it has no place, {_move(plan)}: then has the room planned "
-        "again"
+        f"asks the maker where {spare_named(plan, moving)} goes ({CORDS}), before anything is cut"
+        f"{too}. If {it} has no place, "
+        f"{_move(plan)}: then has the room planned again"
     )
+
+
+def _that_move(plan: Plan) -> tuple[Cord, ...]:
+    """The cords whose spare has no place and whose row may have to move for it."""
+    seats = {chair.id for row in rows_that_may_move(plan) for chair in row.chairs}
+    return tuple(cord for cord in homeless(plan) if bag_of(cord, plan) in seats)
 
 
 def spare_before_cutting(plan: Plan) -> str:
@@ -77,14 +90,19 @@ def spare_before_cutting(plan: Plan) -> str:
     if not rows_that_may_move(plan):
         return ""
     return (
-        f"first the seller settles {spare_named(plan)} with its maker ({CORDS}); if there is no "
-        f"place for it, {_move(plan)}."
+        f"first the seller settles {spare_to_settle(plan)} with its maker ({CORDS}); if there is "
+        f"no place for it, {_move(plan)}."
     )
 
 
-def spare_named(plan: Plan) -> str:
-    """Return the spare that has no place: "the spare of cords 1 and 2"."""
-    return f"the spare of {cords_named(homeless(plan), plan)}"
+def spare_to_settle(plan: Plan) -> str:
+    """Return the spare that is settled before the floor is cut: "the spare of cords 1 and 2"."""
+    return spare_named(plan, _that_move(plan))
+
+
+def spare_named(plan: Plan, cords: tuple[Cord, ...] | None = None) -> str:
+    """Return the spare of some cords, or of all of which it has no place."""
+    return f"the spare of {cords_named(homeless(plan) if cords is None else cords, plan)}"
 
 
 def _move(plan: Plan) -> str:

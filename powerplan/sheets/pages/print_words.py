@@ -10,7 +10,7 @@ from powerplan.model.plan import Box, Plan
 from powerplan.model.spec import Outlet, Size
 from powerplan.sheets.off_walls import on_wall_words, place_words
 from powerplan.sheets.parts import Items
-from powerplan.sheets.words import FINE, cut_word, layout_faults
+from powerplan.sheets.words import FINE, layout_faults
 
 BLANK = "____________"
 _HAIR_M = 1e-6
@@ -59,12 +59,6 @@ def not_yet(lead: str, plan: Plan) -> list[Items]:
         told = (f"{capital(finding.subject)}: {finding.note}." for finding in unmeasured)
         found.append(Items(lead=f"{first}: nobody has measured this:", items=tuple(told)))
     return found
-
-
-def warned(title: str, plan: Plan) -> str:
-    """Return the title of a page for the electrician, with what forbids cutting behind it."""
-    word = cut_word(plan)
-    return f"{title}. {word}" if word else title
 
 
 def outlet_place(outlet: Outlet, plan: Plan) -> str:

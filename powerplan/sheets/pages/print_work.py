@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import math
-
 from powerplan.model.lengths import at_most_text, joined, micrometers
 from powerplan.model.plan import Box, Plan
-from powerplan.model.spare import longer_by_m
 from powerplan.sheets.page_names import floor_page
+from powerplan.sheets.pages.box_reach import cords_allow_m, farthest_m
 from powerplan.sheets.pages.print_order import turns
-from powerplan.sheets.pages.print_rows import SetRow, number_m
+from powerplan.sheets.pages.print_rows import SetRow
 from powerplan.sheets.pages.print_spare import Lies, cords_named, lies
 from powerplan.sheets.pages.print_steps import gap_text, turn_text, under_it
 from powerplan.sheets.parts import Items, Part
@@ -108,10 +106,8 @@ def _moved(box: Box, plan: Plan) -> str:
     cords = tuple(cord for cord in plan.cords if cord.from_ == box.id)
     if not cords:
         return ""
-    factor, units = number_m(plan, "slack_factor"), plan.spec.project.units
-    most_m = min(longer_by_m(cord, factor) for cord in cords)
-    drift = box.drift
-    far_m = math.hypot(max(drift.left_m, drift.right_m), max(drift.back_m, drift.screen_m))
+    units, far_m = plan.spec.project.units, farthest_m(box)
+    most_m = cords_allow_m(box, plan) or 0.0
     named = cords_named(cords, plan)
     are = "is" if len(cords) == 1 else "are"
     if 0 < micrometers(far_m) <= micrometers(most_m):

@@ -18,14 +18,16 @@ from powerplan.model.plan import Box, CircuitUse, Cord, Plan
 from powerplan.model.spare import loops_of, spare_m, spare_told_m
 from powerplan.sheets.bought import bought, bought_as, is_bought
 from powerplan.sheets.local import Local, local_of
+from powerplan.sheets.pages.box_reach import limits_m
 from powerplan.sheets.pages.print_asked import asked_of_makers
+from powerplan.sheets.pages.print_held import mark_told
 from powerplan.sheets.pages.print_rows import row_of
 from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
 from powerplan.sheets.pages.print_wiring import BUY_NOTHING_YET, electrician_buys
 from powerplan.sheets.sixty_fourths import down_text
-from powerplan.sheets.words import UNKNOWN, cut_word, fine_text, mark_word
+from powerplan.sheets.words import UNKNOWN, cut_word, fine_text
 
 Cell = str | int | float
 Tell = Callable[[float, str], str]
@@ -74,6 +76,7 @@ def _box_head() -> tuple[str, ...]:
         "wired_from",
         *_both(("wiring",)),
         *("as_cut_from_left", "as_cut_from_back", "walls_to"),
+        *_both(("cords_reach_only",)),
     )
 
 
@@ -92,7 +95,7 @@ def _box(box: Box, plan: Plan) -> Row:
         "box": box.id,
         "kind": box.kind,
         "under": box.under,
-        "mark": mark_word(box, plan),
+        "mark": mark_told(box, plan),
         **_from_walls(box, plan),
         **_length("height", box.height_m, units),
         **_length("move_left", box.drift.left_m, units, tell=at_most_text),
@@ -112,6 +115,7 @@ def _box(box: Box, plan: Plan) -> Row:
         "as_cut_from_left": "",
         "as_cut_from_back": "",
         "walls_to": room.print_to,
+        **_length("cords_reach_only", limits_m(box, plan), units, "", at_most_text),
     }
 
 
