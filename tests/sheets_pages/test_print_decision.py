@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 from fractions import Fraction
 
+import pytest
 from abroad import IEC
 from page_words import listed, words
 from support import (
@@ -157,6 +158,21 @@ def test_every_way_has_a_word_in_front_and_a_failing_one_a_reason():
     for part, step in zip(marked, plan.decision.steps, strict=True):
         assert part.mark == ("Closed" if step.works else "No")
         assert len(part.lines) >= 2
+
+
+@pytest.mark.parametrize(("allowed", "mark"), [(True, "Not needed"), (False, "Closed")])
+def test_a_way_after_the_chosen_one_that_is_not_offered_is_closed(allowed, mark):
+    plan = planned(make_spec())
+    steps = tuple(replace(step, allowed=allowed) for step in plan.decision.steps)
+    first = next(step.step for step in steps if step.works)
+    decision = replace(plan.decision, steps=steps, verdict=first)
+    *_, last = [
+        part
+        for part in decision_sheet(replace(plan, decision=decision)).parts
+        if isinstance(part, Marked)
+    ]
+    assert last.lines[1].startswith("More work than is needed")
+    assert last.mark == mark
 
 
 def test_what_was_filled_in_is_owned_up_to():

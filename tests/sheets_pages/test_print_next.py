@@ -158,6 +158,21 @@ def test_an_estimate_near_the_longest_home_run_says_from_where_on_it_is_planned_
     assert (f"({use.id}: over 47 ft, plan again with thicker wire)" in told) == near
 
 
+def test_an_estimate_that_is_over_the_longest_home_run_already_is_told_once_without_a_threshold():
+    work = make_new_work(home_run_m=inch(12 * 60))
+    plan = planned(make_spec(outlets=(), circuits=(), new_work=work))
+    (use,) = (one for one in plan.circuits if one.new)
+    uses = tuple(
+        replace(use, id=name, home_run_most_m=inch(12 * feet))
+        for name, feet in (("new 1", 17.5), ("new 2", 55.5))
+    )
+    told = words(decision_sheet(replace(plan, circuits=uses)))
+    assert "for new 1 and new 2 the estimate of 60 ft is already over" in told
+    assert "(17 ft 6 in on new 1, the least): thicker wire, or boxes nearer, would keep it" in told
+    assert "plan again with thicker wire" not in told
+    assert "Nothing that the answer hangs on is left" not in told
+
+
 def test_what_the_client_agrees_to_counts_boxes_and_sockets():
     (line,) = (text for text in next_steps(in_the_middle()) if text.startswith("Client: agrees"))
     assert "1 new floor box with 2 sockets" in line

@@ -6,6 +6,7 @@ import pytest
 from page_words import A_VIEW, listed, words
 from support import NEC, make_circuit, make_riser, make_row, make_spec
 
+from powerplan.model.findings import hold
 from powerplan.model.plan import Plan
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
@@ -44,6 +45,18 @@ def test_protection_is_bought_where_the_place_asks_for_it(place, kinds):
         assert line.how_many == 1
         assert line.note.startswith("the electrician fits it for box A1")
         assert ("if this is a home" in line.note) == (place is None)
+
+
+@pytest.mark.parametrize(("leaks_ma", "many"), [(3.5, 1), (4.5, 2)])
+def test_where_one_device_may_trip_as_many_are_bought_as_keep_it(leaks_ma, many):
+    plan = new_build("home, basement")
+    (box,) = plan.boxes
+    told = hold(NEC.rules["leakage-by-count"], "circuit new 1", leaks_ma, 4.0, note="It may trip.")
+    two = replace(plan, boxes=(box, replace(box, id="box A2")), findings=(*plan.findings, told))
+    bought = {line.what: line for line in electrician_buys(two)}
+    assert bought["ground-fault protection"].how_many == many
+    assert ("one at each outlet: behind" in bought["ground-fault protection"].note) == (many == 2)
+    assert bought["arc-fault protection"].how_many == 1
 
 
 def test_it_is_told_in_the_same_words_on_every_page():

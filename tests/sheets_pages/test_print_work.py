@@ -190,7 +190,7 @@ def test_the_pages_agree_that_the_seller_or_the_installers_measure_a_back():
     assert "the seller or the installers measure it, not the electrician" in condition.sentence
     first = words(decision_sheet(plan))
     assert f"whether {asked}" in first
-    assert "The seller, on a chair of that kind, or the installers, on this one" in first
+    assert "the seller measures, on a chair of that kind fed from any outlet" in first
     ticks = words(circuits_sheet(plan, ()))
     assert "To confirm on site, by a licensed electrician" in ticks
     assert "keeps more than that" not in ticks

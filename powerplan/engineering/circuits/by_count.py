@@ -33,8 +33,8 @@ def leakage_finding(subject: str, supplies: int, rules: RuleSet) -> Finding:
     if leaks >= hold_ma:
         note = (
             f"{supplies} supplies may leak {float(leaks):g} mA between them, and a ground-fault "
-            f"device may trip from {float(hold_ma):g} mA: have it trip at no more than {most} "
-            "chairs, with a device at each outlet, or ask the chair maker for the true leakage."
+            f"device may trip from {float(hold_ma):g} mA: no more than {most} chairs behind "
+            "one device, so one at each outlet, or ask the chair maker for the true leakage."
         )
     return hold(rules.rules["leakage-by-count"], subject, leaks, hold_ma, note=note)
 

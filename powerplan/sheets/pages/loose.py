@@ -23,8 +23,9 @@ _HOW = (
 )
 _WARM = " Supplies get warm."
 _BACKED = (
-    " Where a back reclines over one, nobody has said how high it stays: the seller or the "
-    "installers measure that, with the chair reclined from its finished outlet and the thing set "
+    " Where a back reclines over one, nobody has said how high it stays: the seller measures "
+    "that beforehand, on a chair of that kind fed from any outlet. As the second check the "
+    "installers measure it, with the chair reclined from its finished outlet and the thing set "
     "aside again: set down so that its cords can be laid, it is out of there before the power is "
     "on, and goes back only then."
 )

@@ -57,7 +57,7 @@ def boxes_sheet(plan: Plan, views: tuple[View, ...], legend: View | None = None)
     legend : View, optional
         What their lines and signs mean.
     """
-    word = held_word(plan) if plan.boxes else ""
+    word = "" if cut_word(plan) else held_word(plan)  # marks that are not firm are drawn so
     told = [replace(view, title=f"{view.title}. {word}") if word else view for view in views]
     drawn, large = ([Figure(view=view) for view in some] for some in (told[:1], told[1:]))
     drawn += [] if legend is None else [Figure(view=legend)]

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 
-from powerplan.model.lengths import joined
+from powerplan.model.lengths import joined, micrometers
 from powerplan.model.plan import (
     EXISTING,
     EXTENSIONS,
     NEW_CIRCUITS,
     NEW_OUTLETS,
     NOT_POSSIBLE,
+    CircuitUse,
     Condition,
     Decision,
     Plan,
@@ -29,7 +30,7 @@ from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.parts import Items, Marked, Part, Say
 from powerplan.sheets.printed import SheetPage
 from powerplan.sheets.sheet_numbers import contents_of
-from powerplan.sheets.words import if_measured
+from powerplan.sheets.words import if_measured, wire_text
 
 _STEPS = {
     EXISTING: "Plug into the outlets that are there",
@@ -57,9 +58,10 @@ _HOW = {
     "panel": "A licensed electrician looks for free spaces in the panel, and whether the service "
     "can carry more.",
     "cord": "Read the size of wire printed along the cord, or ask whoever made it.",
-    "back": "The seller, on a chair of that kind, or the installers, on this one: the least height "
-    "of its back over the floor, reclined with somebody in it. If that is not more, nothing can "
-    "lie there and the row may have to move: have the room planned again before anything is cut.",
+    "back": "Before anything is cut, the seller measures, on a chair of that kind fed from any "
+    "outlet, the least height of its back over the floor, reclined with somebody in it. If that is "
+    "not more, nothing can lie there and the row may have to move: have the room planned again. "
+    "What the installers measure on the chair where it stands is the second check.",
     "other": "Measure it on site, or ask the maker; then have the room planned again.",
 }
 _BRACKETS = re.compile(r" \([^()]*%[^()]*\)")
@@ -157,7 +159,7 @@ def _find_out(plan: Plan) -> list[Part]:
         return [Marked(mark="Find out", lines=told)]
     if decision.verdict == NOT_POSSIBLE:
         return []
-    said = [] if rows_that_may_move(plan) else [_NOTHING_LEFT]
+    said = [] if rows_that_may_move(plan) or _over_already(plan) else [_NOTHING_LEFT]
     return [Say(text=" ".join((*said, *_before_work(plan))))]
 
 
@@ -181,15 +183,43 @@ def _to_measure(plan: Plan) -> list[str]:
 
 
 def _over_the_most(plan: Plan) -> str:
-    """From which home run on a new circuit is planned again, where the estimate comes near it."""
-    told = [
+    """From which home run on a new circuit is planned again, where the estimate comes near it;
+    once for all of which the estimate is over it already."""
+    over = _over_already(plan)
+    told = [_over_text(over, plan)] if over else []
+    told += [
         f"{circuit.id}: over {most}, plan again with thicker wire"
         for circuit in plan.circuits
         if circuit.new and circuit.home_run_m is not None and circuit.home_run_most_m is not None
-        if circuit.home_run_m >= _NEAR * circuit.home_run_most_m
+        if circuit not in over and circuit.home_run_m >= _NEAR * circuit.home_run_most_m
         if (most := home_run_most_text(circuit, plan.spec.project.units))
     ]
     return f" ({'; '.join(told)})" if told else ""
+
+
+def _over_already(plan: Plan) -> tuple[CircuitUse, ...]:
+    """The new circuits of which the estimated home run loses more than is advised."""
+    return tuple(
+        circuit
+        for circuit in plan.circuits
+        if circuit.new and circuit.home_run_m is not None and circuit.home_run_most_m is not None
+        if micrometers(circuit.home_run_m) > micrometers(circuit.home_run_most_m)
+    )
+
+
+def _over_text(over: tuple[CircuitUse, ...], plan: Plan) -> str:
+    """That estimates are over what the advised drop allows, and where it allows least."""
+    units = plan.spec.project.units
+    least = min(over, key=lambda circuit: circuit.home_run_most_m or 0.0)
+    most = home_run_most_text(least, units)
+    runs = {wire_text(circuit.home_run_m or 0.0, units) for circuit in over}
+    the = f"the estimate of {runs.pop()} is" if len(runs) == 1 else "the estimates are"
+    where = f"on {least.id}, the least" if len(over) > 1 else f"on {least.id}"
+    return (
+        f"for {joined([circuit.id for circuit in over])} {the} already over what the advised drop "
+        f"allows ({most or 'no run is short enough'} {where}): thicker wire, or boxes nearer, "
+        "would keep it"
+    )
 
 
 def _only_if(name: str, plan: Plan) -> str:
@@ -227,7 +257,8 @@ def _step(step: Step, plan: Plan) -> Part:
         hangs = bool(plan.decision.depends_on)
         return Marked(mark="Yes, if" if hangs else "Yes", lines=(title, f"Chosen: {told}"))
     if _after_chosen(step, plan):
-        return Marked(mark="Not needed", lines=(title, f"More work than is needed: {told}"))
+        mark = "Not needed" if step.allowed else "Closed"
+        return Marked(mark=mark, lines=(title, f"More work than is needed: {told}"))
     if step.allowed:
         return Marked(mark="Also", lines=(title, capital(told)))
     if any(finding.stops for finding in plan.findings):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from powerplan.model.findings import Outcome
 from powerplan.model.lengths import joined
 from powerplan.model.plan import Box, Plan
 from powerplan.sheets.pages.place_notes import place_notes
@@ -47,6 +48,16 @@ def protections(plan: Plan) -> tuple[Protection, ...]:
             only_in = _ONLY_IN.get(note.rule, "") if plan.spec.project.place is None else ""
             found.append(Protection(kind, boxes, only_in))
     return tuple(found)
+
+
+def how_many(one: Protection, plan: Plan) -> tuple[int, str]:
+    """Return how many devices are bought, and why: one for each circuit, but one at each outlet
+    where the chairs of a circuit leak so much together that one device may trip."""
+    leaks = [told for told in plan.findings if told.rule == "leakage-by-count"]
+    if one.kind == _GROUND and any(told.outcome is Outcome.NOT_MET for told in leaks):
+        why = "one at each outlet: behind one device the leakage of the chairs may trip it"
+        return len(one.boxes), why
+    return len({box.circuit for box in one.boxes}), "one for each circuit, or at each outlet"
 
 
 def _said(box: Box, kind: str, plan: Plan) -> bool:

@@ -12,7 +12,7 @@ from powerplan.sheets.drawings.home_runs import place_of
 from powerplan.sheets.pages.circuits import home_run_text
 from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
-from powerplan.sheets.pages.print_protection import WHERE_ASKED, protections
+from powerplan.sheets.pages.print_protection import WHERE_ASKED, how_many, protections
 from powerplan.sheets.pages.print_words import BLANK, capital, outlet_place, size_text
 from powerplan.sheets.parts import Items, Part, Say, Table
 from powerplan.sheets.words import UNKNOWN, cut_word, wire_text
@@ -204,9 +204,8 @@ def electrician_buys(plan: Plan) -> tuple[Bought, ...]:
         note = "to suit the panel" + ("" if asked else f"; {WHERE_ASKED}")
         lines.append(Bought("breaker", size, None, count, note))
     for one in asked:
-        circuits = len({box.circuit for box in one.boxes})
-        note = f"{one.told()}; one for each circuit, or at each outlet"
-        lines.append(Bought(one.kind, "", None, circuits, note))
+        count, how = how_many(one, plan)
+        lines.append(Bought(one.kind, "", None, count, f"{one.told()}; {how}"))
     return (*lines, *_wire_bought(plan))
 
 
