@@ -300,6 +300,6 @@ def test_what_is_promised_is_rounded_down_and_what_is_asked_up(
 def test_how_far_a_box_may_move_is_never_rounded_up():
     box = sample_plan().boxes[0]
     box = replace(box, drift=replace(box.drift, screen_m=0.0252))
-    text = sheet_text(plan_sheet(sample_plan(boxes=(box,)), "mark"))
+    text = sheet_text(plan_sheet(sample_plan(boxes=(box,), cords=()), "mark"))
     moves = [line for line in text.splitlines() if line.startswith("box A2")][1]
     assert moves.endswith("  7/8 in")

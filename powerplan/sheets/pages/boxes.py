@@ -70,7 +70,8 @@ def nearest(plan: Plan) -> str:
 
 
 def moves_table(plan: Plan, caption: str) -> Table:
-    """Return how far each box's middle may be from its mark, all four directions at once."""
+    """Return how far each box's middle may be from its mark, all four directions at once, and
+    how far its cords allow where that is less."""
     units = plan.spec.project.units
     rows: list[tuple[str, ...]] = []
     limits = {box.id: limits_m(box, plan) for box in plan.boxes}
@@ -86,6 +87,7 @@ def moves_table(plan: Plan, caption: str) -> Table:
             rows.append((f"{box.id}, second mark", *stays))
     head: tuple[str, ...] = ("box", "to the left", "to the right", "toward the back")
     head += ("toward the screen", *(("and no farther than",) if limited else ()))
+    caption += ", but no farther from the mark than its cords reach" if limited else ""
     return Table(caption=caption, head=head, rows=tuple(rows))
 
 

@@ -10,7 +10,6 @@ from powerplan.model.plan import NOT_POSSIBLE, Box, Plan
 from powerplan.model.spec import Framing, Wall
 from powerplan.sheets.off_walls import off_wall, place_words
 from powerplan.sheets.page_names import DECISION, floor_page, floor_title
-from powerplan.sheets.pages.box_reach import limits_m
 from powerplan.sheets.pages.boxes import moves_table, nearest
 from powerplan.sheets.pages.print_held import hangs, held_word, is_held, warned
 from powerplan.sheets.pages.print_marks import FLOOR_BOX, fittings, joists, places
@@ -120,8 +119,6 @@ def _marks(plan: Plan) -> list[Part]:
         "How far a box may be moved: its middle may lie anywhere in the rectangle this far from "
         "the mark"
     )
-    if any(limits_m(box, plan) is not None for box in plan.boxes):
-        caption += ", but no farther from the mark than its cords reach"
     return [*places(plan), moves_table(plan, caption), *joists(plan)]
 
 
