@@ -40,7 +40,7 @@ def test_of_each_row_it_is_said_why_no_coil_has_room(theater: Plan):
 
 def test_makers_are_asked_alike_things_in_one_line(theater: Plan):
     lines = listed(cords_sheet(theater, ()), "To ask the maker")
-    assert len(lines) == 2
+    assert len(lines) == 3  # the last of the chairs that links feed
     assert lines[0].startswith("For a shorter lead in place of 6 ft, ")
     assert lines[0].count("; cord ") == 3
     assert lines[1].startswith("Of cords 1, 2, 5 and 6: where on the chair's fixed frame")
@@ -83,3 +83,17 @@ def test_a_cord_comes_down_to_the_deck_over_which_its_outlet_is():
     )
     said = words(cords_sheet(make_plan(base, NEC, "0" * 64), ()))
     assert "down 1 ft 4 in to the deck of riser rear" in said
+
+
+def test_own_leads_of_chairs_that_links_feed_come_off_first(theater: Plan):
+    page = cords_sheet(theater, ())
+    fed = [cord.to for cord in theater.cords if cord.kind == "link"]
+    assert fed
+    (told,) = [t for t in listed(page, "Before the first chair") if "off and away" in t]
+    assert all(f" {name}" in told for name in fed)
+    assert "Where one is fixed, stop and ask its maker: no link can go in." in told
+    asked = listed(page, "To ask the maker")[-1]
+    assert all(f" {name}" in asked for name in fed)
+    assert asked.endswith("own lead comes off, so that a link can be plugged into its inlet.")
+    bare = replace(theater, cords=tuple(c for c in theater.cords if c.kind != "link"))
+    assert "own lead comes off, so" not in words(cords_sheet(bare, ()))

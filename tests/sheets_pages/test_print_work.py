@@ -46,6 +46,18 @@ def test_a_row_that_is_not_bolted_has_no_bolts():
     assert not any("olt" in text for text in after(fastened(sample_plan(), False)))
 
 
+def test_a_rush_that_may_trip_a_breaker_is_said_where_power_goes_on():
+    plan = sample_plan()
+    rule = NEC.rules["switch-on-by-count"]
+    over = replace(plan, findings=(hold(rule, "circuit 7", 165, 150),))
+    met = replace(plan, findings=(hold(rule, "circuit 7", 150, 150),))
+    told = after(over)[-1]
+    assert told.index("the breaker may trip") < told.index("Then power on")
+    assert "leave it off and call the electrician (page 4 Circuits)" in told
+    assert "unplug nothing under a chair" in told
+    assert "trip" not in after(met)[-1]
+
+
 def test_coils_are_tied_only_when_all_stands():
     plan = sample_plan()
     assert after(plan)[0].startswith("Only now tie: each coil once")

@@ -1,11 +1,11 @@
-"""What the makers of chairs are asked where spare cord has no room for a coil."""
+"""What the makers of chairs are asked: where spare cord has no room, and where a link goes in."""
 
 from __future__ import annotations
 
-from powerplan.model.lengths import at_least_text, length_text
+from powerplan.model.lengths import at_least_text, joined, length_text
 from powerplan.model.plan import Cord, Plan
 from powerplan.sheets.pages.print_spare import cords_named, homeless
-from powerplan.sheets.pages.print_tags import ends_text, tag_numbers, tag_text
+from powerplan.sheets.pages.print_tags import ends_text, link_fed, tag_numbers, tag_text
 from powerplan.sheets.parts import Items, Part
 
 # A hand's breadth: a cord that is shorter by less leaves as much to be tied. (common practice, no
@@ -41,10 +41,11 @@ def _in_place(cord: Cord, plan: Plan) -> str:
 
 
 def to_ask_for(plan: Plan) -> list[Part]:
-    """Return what the maker is asked for cords with no room for a coil; nothing where there is
-    none."""
+    """Return what the maker is asked for cords with no room for a coil, and for chairs that links
+    feed; nothing where there is neither."""
     cords, numbers, units = homeless(plan), tag_numbers(plan), plan.spec.project.units
-    if not cords:
+    linked = link_fed(plan)
+    if not (cords or linked):
         return []
     alike: dict[str, list[str]] = {}
     for cord in cords:
@@ -55,6 +56,12 @@ def to_ask_for(plan: Plan) -> list[Part]:
         f"For {what}, as little over what will do as there is: {'; '.join(told)}."
         for what, told in alike.items()
     ]
-    items.append(f"Of {cords_named(cords, plan)}: {_TIED}.")
+    if cords:
+        items.append(f"Of {cords_named(cords, plan)}: {_TIED}.")
+    if linked:
+        items.append(
+            f"Of {joined(list(linked))}: whether the chair's own lead comes off, so that a link "
+            "can be plugged into its inlet."
+        )
     lead = "To ask the maker before these cords are ordered or laid:"
     return [Items(lead=lead, items=tuple(items))]

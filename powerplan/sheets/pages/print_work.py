@@ -7,14 +7,16 @@ import math
 from powerplan.model.lengths import at_most_text, joined, micrometers
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spare import longer_by_m
-from powerplan.sheets.page_names import floor_page
+from powerplan.sheets.page_names import CIRCUITS, floor_page
+from powerplan.sheets.pages.place_notes import count_notes
 from powerplan.sheets.pages.print_order import turns
 from powerplan.sheets.pages.print_rows import SetRow, number_m
 from powerplan.sheets.pages.print_spare import Lies, cords_named, lies
 from powerplan.sheets.pages.print_steps import gap_text, turn_text, under_it
+from powerplan.sheets.pages.print_tags import link_fed
 from powerplan.sheets.parts import Items, Part
 
-_OWN = "own"
+_OWN, _RUSH = "own", "switch-on-by-count"
 
 
 def work_order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
@@ -71,7 +73,17 @@ def _after(rows: tuple[SetRow, ...], plan: Plan) -> tuple[str, ...]:
         *(ties if coiled else ()),
         "Look under every chair: no cord touches a mechanism, none is stretched or tight.",
         *(text for row in rows for text in _bolts(row)),
-        'Tick "Before power" below. Then power on, and do the test, chair by chair.',
+        f'Tick "Before power" below. {_trips(plan)}Then power on, and do the test, chair by chair.',
+    )
+
+
+def _trips(plan: Plan) -> str:
+    """What is known before power goes on, where the supplies' rush may trip the breaker."""
+    if not any(one.rule == _RUSH for one in count_notes(plan)):
+        return ""
+    return (
+        "All supplies come on together, and the breaker may trip: if it does, switch it off, leave "
+        f"it off and call the electrician ({CIRCUITS}); unplug nothing under a chair. "
     )
 
 
@@ -132,6 +144,14 @@ def _what_comes(plan: Plan) -> list[str]:
         told.append(
             "A chair comes with its own lead. Where the lead comes off the chair, chair and lead "
             "may also come one by one; the order below works for both."
+        )
+    linked = link_fed(plan)
+    if linked:
+        leads = "lead" if len(linked) == 1 else "leads"
+        told.append(
+            f"A link is plugged into the inlet that a chair's own lead leaves free: take the own "
+            f"{leads} of {joined(list(linked))} off and away before the first chair. Where one is "
+            "fixed, stop and ask its maker: no link can go in."
         )
     if plan.supplies:
         told.append(
