@@ -8,7 +8,8 @@ from page_words import listed, words
 from support import NEC, inch, make_outlet, make_riser, make_row, make_spec
 
 from powerplan.inputs.plan_file import read_plan_file
-from powerplan.model.plan import Plan
+from powerplan.model.lengths import at_least_text, at_most_text
+from powerplan.model.plan import Drift, Plan
 from powerplan.model.spec import Wall
 from powerplan.planning.pipeline import make_plan
 from powerplan.rulebook.loader import rule_set
@@ -34,7 +35,8 @@ def test_of_each_row_it_is_said_why_no_coil_has_room(theater: Plan):
     told = listed(cords_sheet(theater, ()), "Spare cord that is not coiled")[0]
     # Row A: its line is 11 ft 4 in off the back wall, the headrests 4 in behind it, and the riser
     # ends at 7 ft 6 in: 3 ft 6 in to walk in. Row B: headrests 8 in off the wall move back 4 in.
-    assert "people may walk in the 3 ft 6 in between row A and the front edge of riser rear" in told
+    said = "in the 3 ft 6 in between the headrests of row A and the front edge of riser rear"
+    assert f"people may walk {said}: no coil lies there. Were they nearer than 1 ft 6 in" in told
     assert "behind row B the reclined backs leave 4 in to the back wall" in told
 
 
@@ -51,12 +53,25 @@ def test_no_shorter_cord_is_asked_for_where_less_than_a_hand_is_saved():
     row = make_row(seats=1, headrest_to_wall_m=inch(6))
     plan = make_plan(make_spec(rows=(row,), outlets=()), NEC, "0" * 64)
     (cord,) = plan.cords
+    still = Drift(left_m=0.0, right_m=0.0, back_m=0.0, screen_m=0.0)
+    plan = replace(plan, boxes=tuple(replace(box, drift=still) for box in plan.boxes))
     near = replace(plan, cords=(replace(cord, bought_m=cord.needed_m + inch(3)),))
     assert listed(cords_sheet(near, ()), "To ask the maker") == (
         "Of cord 1: where on the chair's fixed frame the rest is tied.",
     )
     far = replace(plan, cords=(replace(cord, bought_m=cord.needed_m + inch(5)),))
     assert len(listed(cords_sheet(far, ()), "To ask the maker")) == 2
+    # Cut 3 in and 4 in off its mark the box is 5 in away, which asks for 5.5 in more of cord:
+    # 9 in over leave less than a hand of that, 10 in leave more.
+    moved = Drift(left_m=inch(3), right_m=0.0, back_m=0.0, screen_m=inch(4))
+    boxes = tuple(replace(box, drift=moved) for box in plan.boxes)
+    for over, asked in ((9, 1), (10, 2)):
+        cords = (replace(cord, bought_m=cord.needed_m + inch(over)),)
+        off = replace(plan, boxes=boxes, cords=cords)
+        lines = listed(cords_sheet(off, ()), "To ask the maker")
+        assert len(lines) == asked
+    enough = at_least_text(cord.needed_m + inch("11/2"), "ft-in")
+    assert lines[0].endswith(f"wherever in its rectangle it is cut): cord 1, {enough}.")
 
 
 def test_an_outlet_to_which_no_cord_goes_says_so():
@@ -97,3 +112,17 @@ def test_own_leads_of_chairs_that_links_feed_come_off_first(theater: Plan):
     assert asked.endswith("own lead comes off, so that a link can be plugged into its inlet.")
     bare = replace(theater, cords=tuple(c for c in theater.cords if c.kind != "link"))
     assert "own lead comes off, so" not in words(cords_sheet(bare, ()))
+
+
+def test_behind_a_row_the_next_row_is_what_people_walk_between():
+    # Headrests of row A 10 ft off the wall; row B stands nearer to the wall, its fronts between.
+    far = make_row(seats=1, headrest_to_wall_m=inch(120))
+    near = make_row(id="B", seats=1, headrest_to_wall_m=inch(24))
+    plan = make_plan(make_spec(rows=(far, near), outlets=()), NEC, "0" * 64)
+    bare = replace(plan, cords=tuple(replace(cord, park_m=None) for cord in plan.cords))
+    told = " ".join(listed(cords_sheet(bare, ()), "Spare cord that is not coiled"))
+    rests = next(row for row in places_of(bare).rows if row.id == "A")
+    fronts = next(row for row in places_of(bare).rows if row.id == "B").front_m
+    gap = at_most_text(inch(120) - fronts, "ft-in")
+    assert rests.front_m > fronts
+    assert f"in the {gap} between the headrests of row A and the bases of row B behind" in told

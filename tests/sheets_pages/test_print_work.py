@@ -209,3 +209,22 @@ def test_before_a_floor_is_cut_it_is_known_that_the_back_stays_over_the_supply()
     assert said in words(boxes_sheet(plan, ()))
     assert "before anything is cut" in words(decision_sheet(plan))
     assert condition.sentence[1:].startswith(said[1:])
+
+
+def test_cords_of_what_is_set_aside_are_tied_only_when_it_is_back():
+    page = cords_sheet(near_the_wall(), ())
+    first = listed(page, "Before power")[0]
+    assert "every tie is on a fixed frame; the cords of supply A1 are NOT tied yet" in first
+    back = listed(page, "First, where a back reclines")[-1]
+    assert "What went back: only now its cords are tied, to the fixed frame of A1" in back
+    assert back.endswith("only then power on again.")
+    plain = listed(cords_sheet(sample_plan(), ()), "Before power")[0]
+    assert plain.endswith("every tie is on a fixed frame.")
+
+
+def test_the_cords_of_a_shared_supply_are_tied_to_the_first_of_its_chairs():
+    plan = make_plan(supply_spec(), NEC, "0" * 64)
+    shared = tuple(replace(one, chairs=("A1", "A2")) for one in plan.supplies)
+    text = words(cords_sheet(replace(plan, supplies=shared), ()))
+    assert "its own chair (where it feeds more than one, of A1 for supply A1)" in text
+    assert "feeds more than one" not in words(cords_sheet(near_the_wall(), ()))

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from powerplan.model.lengths import at_least_text, joined, length_text
-from powerplan.model.plan import Cord, Plan
+from powerplan.model.plan import Box, Cord, Plan
+from powerplan.sheets.pages.print_rows import number_m
 from powerplan.sheets.pages.print_spare import cords_named, homeless
 from powerplan.sheets.pages.print_tags import ends_text, link_fed, tag_numbers, tag_text
 from powerplan.sheets.parts import Items, Part
@@ -29,10 +32,30 @@ def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:
 
 def _shorter(cord: Cord, plan: Plan) -> str:
     """The shorter cord that is asked for; nothing where it saves less than a hand's breadth."""
-    if cord.bought_m - cord.needed_m < _HAND_M:
+    if cord.bought_m - _enough_m(cord, plan) < _HAND_M:
         return ""
-    enough = at_least_text(cord.needed_m, plan.spec.project.units)
+    enough = at_least_text(_enough_m(cord, plan), plan.spec.project.units)
     return f"{_in_place(cord, plan)}, {enough} or as little more as there is; and "
+
+
+def farthest_m(box: Box) -> float:
+    """Return how far from its mark the middle of a box may be cut, in a corner of its rectangle.
+
+    Parameters
+    ----------
+    box : Box
+        The box. Its drift is in meters, and so is what is returned.
+    """
+    drift = box.drift
+    return math.hypot(max(drift.left_m, drift.right_m), max(drift.back_m, drift.screen_m))
+
+
+def _enough_m(cord: Cord, plan: Plan) -> float:
+    """How long a cord must be wherever in its rectangle the box was cut that it starts from. [m]"""
+    boxes = [box for box in plan.boxes if box.id == cord.from_]
+    if not boxes:
+        return cord.needed_m
+    return cord.needed_m + number_m(plan, "slack_factor") * farthest_m(boxes[0])
 
 
 def _in_place(cord: Cord, plan: Plan) -> str:
@@ -50,10 +73,11 @@ def to_ask_for(plan: Plan) -> list[Part]:
     alike: dict[str, list[str]] = {}
     for cord in cords:
         if _shorter(cord, plan):
-            told = f"{tag_text(numbers[cord.id])}, {at_least_text(cord.needed_m, units)}"
+            told = f"{tag_text(numbers[cord.id])}, {at_least_text(_enough_m(cord, plan), units)}"
             alike.setdefault(_in_place(cord, plan), []).append(told)
+    cut = " (from a box: wherever in its rectangle it is cut)" if plan.boxes else ""
     items = [
-        f"For {what}, as little over what will do as there is: {'; '.join(told)}."
+        f"For {what}, as little over what will do as there is{cut}: {'; '.join(told)}."
         for what, told in alike.items()
     ]
     if cords:

@@ -21,7 +21,10 @@ from powerplan.sheets.parts import Part, Ticks
 from powerplan.sheets.stands import Stand
 
 _CLEAR = "seats-clear-of-each-other"
-_AGAIN = "What went back and its cords are looked at; only then power on again."
+_AGAIN = (
+    "What went back: only now its cords are tied, to the fixed frame of {}; every tie and cord "
+    "there is looked at; only then power on again."
+)
 _OFF_MM_UM, _OFF_IN_UM = 3000, 3175
 """How far off its marks a chair may stand: 3 mm or 1/8 in (common practice, no source). [um]"""
 
@@ -37,7 +40,8 @@ def ticks(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
         The plan.
     """
     before = (
-        "Every plug is home, every cord carries its tag, every tie is on a fixed frame.",
+        "Every plug is home, every cord carries its tag, every tie is on a fixed frame"
+        f"{_not_tied(plan)}.",
         *_plugged(plan),
         "No cord lies across a walkway, a doorway or open floor that this page does not show.",
         "Nobody's hands are under a chair.",
@@ -78,6 +82,14 @@ def _plugged(plan: Plan) -> list[str]:
     return told
 
 
+def _not_tied(plan: Plan) -> str:
+    """Which cords are not tied before power: those of what is set aside for the first reclining."""
+    things = [thing.id for thing in under_backs(plan)]
+    if not things:
+        return ""
+    return f"; the cords of {joined(things)} are NOT tied yet: that comes when it is back in place"
+
+
 def _first_reclined(stands: dict[str, Stand], plan: Plan) -> list[Part]:
     """How the least height of a back is found before anything is left under it."""
     things, units = under_backs(plan), plan.spec.project.units
@@ -99,10 +111,11 @@ def _first_reclined(stands: dict[str, Stand], plan: Plan) -> list[Part]:
         "stop and call whoever planned it."
         for thing in things
     )
+    frames = list(dict.fromkeys(thing.chairs[0] for thing in things))
     return [
         Ticks(
             lead="First, where a back reclines over what lies on the floor:",
-            items=(*how, *told, _AGAIN),
+            items=(*how, *told, _AGAIN.format(joined(frames))),
         )
     ]
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
 from powerplan.model.lengths import at_most_text, joined, micrometers
 from powerplan.model.plan import Box, Plan
 from powerplan.model.spare import longer_by_m
 from powerplan.sheets.page_names import CIRCUITS, floor_page
+from powerplan.sheets.pages.loose import under_backs
 from powerplan.sheets.pages.place_notes import count_notes
+from powerplan.sheets.pages.print_asked import farthest_m
 from powerplan.sheets.pages.print_order import turns
 from powerplan.sheets.pages.print_rows import SetRow, number_m
 from powerplan.sheets.pages.print_spare import Lies, cords_named, lies
@@ -65,9 +65,11 @@ def work_order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) ->
 def _after(rows: tuple[SetRow, ...], plan: Plan) -> tuple[str, ...]:
     """What is done once all stands: ties, a look, bolts, and only then power."""
     coiled = any(lies(cord, plan) is Lies.COILED for cord in plan.cords)
+    aside = [thing.id for thing in under_backs(plan)]
+    but = f", but not yet the cords of {joined(aside)}" if aside else ""
     ties = (
-        "Only now tie: each coil once and not tightly, each cord to the fixed frame. A coil that "
-        "is tied earlier leaves no slack to move a chair.",
+        f"Only now tie: each coil once and not tightly, each cord to the fixed frame{but}. A coil "
+        "that is tied earlier leaves no slack to move a chair.",
     )
     return (
         *(ties if coiled else ()),
@@ -122,8 +124,7 @@ def _moved(box: Box, plan: Plan) -> str:
         return ""
     factor, units = number_m(plan, "slack_factor"), plan.spec.project.units
     most_m = min(longer_by_m(cord, factor) for cord in cords)
-    drift = box.drift
-    far_m = math.hypot(max(drift.left_m, drift.right_m), max(drift.back_m, drift.screen_m))
+    far_m = farthest_m(box)
     named = cords_named(cords, plan)
     are = "is" if len(cords) == 1 else "are"
     if 0 < micrometers(far_m) <= micrometers(most_m):
