@@ -216,7 +216,25 @@ def about_row(row: SetRow, plan: Plan) -> str:
     if not row.plain:
         about = others_text(row, plan)
     chairs = plural(len(row.chairs), "chair")
-    return f"Row {row.id}: {chairs}, {middle}. {fastened_text(row, plan)} {about}"
+    said = f"Row {row.id}: {chairs}, {middle}. {fastened_text(row, plan)} {about}"
+    pairs = [f"{one.name} and {other.name}" for one, other in armless(row)]
+    said += f" No arm between: {'; '.join(pairs)}." if pairs else ""
+    hand = [s.name for s in row.stands if s.seat is not None and not s.seat.powered]
+    if hand:
+        said += f" Not powered, no cord, reclined by hand: {joined(hand)}."
+    return said
+
+
+def armless(row: SetRow) -> tuple[tuple[Stand, Stand], ...]:
+    """Return each two neighboring seats with no arm between them, from the left."""
+    return tuple(
+        (one, other)
+        for one, other in neighbors(row)
+        if one.seat is not None
+        and other.seat is not None
+        and micrometers(one.right_m) <= micrometers(one.seat.seat_width_m / 2)
+        and micrometers(other.left_m) <= micrometers(other.seat.seat_width_m / 2)
+    )
 
 
 def others_text(row: SetRow, plan: Plan) -> str:

@@ -48,19 +48,20 @@ def ticks(rows: tuple[SetRow, ...], plan: Plan) -> list[Part]:
     )
     stands = {one.name: one for row in rows for one in row.stands}
     chairs = tuple(
-        f"{chair.id}: somebody seated, all the way down and up; no cord or coil touched, pulled or "
+        f"{chair.id}: {_by_hand(stands.get(chair.id))}somebody seated, all the way down and up; no "
+        f"cord or coil touched, pulled or "
         f"pinched{_on_nothing(stands.get(chair.id), chair.row, plan)}."
         for chair in plan.chairs
     )
     last = (
         "Every chair of a row down at once, then up at once; no breaker trips.",
-        *_close(plan),
         "Cords looked at once more from behind and from below; plugs and cords are not warm.",
         "Tested by ____________________ on ____________",
     )
     return [
         Ticks(lead="Before power:", items=before),
         *_first_reclined(stands, plan),
+        *_side_by_side(plan),
         Ticks(lead="The test, each chair loaded and both ways, every cord watched:", items=chairs),
         Ticks(lead="All together:", items=last),
     ]
@@ -148,6 +149,31 @@ def _behind(thing: Loose, stand: Stand) -> bool:
     seen = [stand.place(point) for point in corners_of(thing)]
     beside = max(u for u, _ in seen) <= -stand.left_m or min(u for u, _ in seen) >= stand.right_m
     return not beside and min(v for _, v in seen) < stand.rear_m
+
+
+def _by_hand(stand: Stand | None) -> str:
+    """What is said of a chair that no cord goes to."""
+    if stand is None or stand.seat is None or stand.seat.takes_power:
+        return ""
+    return (
+        "runs from its pack, no cord; "
+        if stand.seat.powered
+        else ("not powered, no cord; reclined by hand; ")
+    )
+
+
+def _side_by_side(plan: Plan) -> list[Part]:
+    """How neighbors that hardly clear each other are measured before anybody sits in them."""
+    told = _close(plan)
+    if not told:
+        return []
+    how = (
+        "One pair of neighbors at a time, nobody seated, each reclined slowly with somebody "
+        "watching, and stopped before the two touch; all others upright. Measured with no hand "
+        "between them. Where it is less than the next line asks: power off, unclip the two, set "
+        "them on their marks again, clip, and measure again; else stop and call whoever planned it."
+    )
+    return [Ticks(lead="First, where reclined neighbors come close:", items=(how, *told))]
 
 
 def _close(plan: Plan) -> list[str]:

@@ -10,7 +10,7 @@ from powerplan.sheets.pages.loose import under_backs
 from powerplan.sheets.pages.place_notes import count_notes
 from powerplan.sheets.pages.print_asked import farthest_m
 from powerplan.sheets.pages.print_order import turns
-from powerplan.sheets.pages.print_rows import SetRow, number_m
+from powerplan.sheets.pages.print_rows import SetRow, armless, number_m
 from powerplan.sheets.pages.print_spare import Lies, cords_named, lies
 from powerplan.sheets.pages.print_steps import gap_text, turn_text, under_it
 from powerplan.sheets.pages.print_tags import link_fed
@@ -45,6 +45,7 @@ def work_order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) ->
         "of the way, and look.",
         "Two neighbors are clipped together only when the order says so: until then a chair can be "
         "moved to reach under it.",
+        *_one_piece(rows),
         *_tables(rows, plan),
     )
     lead = "Order of work, row {}, from the middle outward (the numbers in circles):"
@@ -160,6 +161,19 @@ def _what_comes(plan: Plan) -> list[str]:
             "chair: it is laid before a chair stands over it."
         )
     return told
+
+
+def _one_piece(rows: tuple[SetRow, ...]) -> list[str]:
+    """How two seats with no arm between them are set, where they come as one piece."""
+    pairs = [f"{one.name} and {other.name}" for row in rows for one, other in armless(row)]
+    if not pairs:
+        return []
+    return [
+        f"No arm stands between {'; nor between '.join(pairs)}: such two may come as one piece. "
+        "Then the two are brought up, lifted and moved together, by as many people as it takes: "
+        "whatever the order says of one is done with both, and no cord of either is left for when "
+        "the piece stands on its marks."
+    ]
 
 
 def _chalk(rows: tuple[SetRow, ...]) -> list[str]:
