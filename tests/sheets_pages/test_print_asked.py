@@ -15,6 +15,7 @@ from powerplan.planning.pipeline import make_plan
 from powerplan.rulebook.loader import rule_set
 from powerplan.sheets.drawings.rows import cord_views
 from powerplan.sheets.off_walls import to_finish
+from powerplan.sheets.pages.print_asked import asked_of_makers
 from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
@@ -110,6 +111,9 @@ def test_own_leads_of_chairs_that_links_feed_come_off_first(theater: Plan):
     asked = listed(page, "To ask the maker")[-1]
     assert all(f" {name}" in asked for name in fed)
     assert asked.endswith("own lead comes off, so that a link can be plugged into its inlet.")
+    lines = {cord.to: text for cord, text in asked_of_makers(theater) if cord.kind == "link"}
+    assert set(lines) == set(fed)
+    assert all(f"whether {name}'s own lead comes off" in text for name, text in lines.items())
     bare = replace(theater, cords=tuple(c for c in theater.cords if c.kind != "link"))
     assert "own lead comes off, so" not in words(cords_sheet(bare, ()))
 

@@ -150,7 +150,7 @@ def test_reclined_neighbors_that_clear_each_other_by_what_marks_may_be_off_are_m
     assert "keep" not in reclined(inch("3/8"))
     told = reclined(inch("5/16"))
     assert told.index("nobody seated") < told.index("keep 1/4 in")
-    assert told.startswith("One pair of neighbors at a time, nobody seated")
+    assert told.startswith("With power on, one pair of neighbors at a time, nobody seated")
     assert "keep 6 mm between reclined neighbors" in reclined(0.006, "mm")
     assert "keep" not in reclined(0.007, "mm")
 

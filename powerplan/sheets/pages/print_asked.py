@@ -8,13 +8,22 @@ from powerplan.model.lengths import at_least_text, joined, length_text
 from powerplan.model.plan import Box, Cord, Plan
 from powerplan.sheets.pages.print_rows import number_m
 from powerplan.sheets.pages.print_spare import cords_named, homeless
-from powerplan.sheets.pages.print_tags import ends_text, link_fed, tag_numbers, tag_text
+from powerplan.sheets.pages.print_tags import (
+    LINK,
+    ends_text,
+    in_bags,
+    link_fed,
+    tag_numbers,
+    tag_text,
+)
 from powerplan.sheets.parts import Items, Part
 
 # A hand's breadth: a cord that is shorter by less leaves as much to be tied. (common practice, no
 # source)
 _HAND_M = 0.1
 _TIED = "where on the chair's fixed frame the rest is tied"
+
+_LINK_GOES_IN = "so that a link can be plugged into its inlet"
 
 
 def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:
@@ -25,9 +34,15 @@ def asked_of_makers(plan: Plan) -> tuple[tuple[Cord, str], ...]:
     plan : Plan
         The plan.
     """
-    return tuple(
-        (cord, f"{ends_text(cord, plan)}: {_shorter(cord, plan)}{_TIED}") for cord in homeless(plan)
-    )
+    without, linked = homeless(plan), link_fed(plan)
+    found = []
+    for cord in in_bags(plan):
+        asked = [f"{_shorter(cord, plan)}{_TIED}"] if cord in without else []
+        if cord.kind == LINK and cord.to in linked:
+            asked.append(f"whether {cord.to}'s own lead comes off, {_LINK_GOES_IN}")
+        if asked:
+            found.append((cord, f"{ends_text(cord, plan)}: {'; and '.join(asked)}"))
+    return tuple(found)
 
 
 def _shorter(cord: Cord, plan: Plan) -> str:
@@ -84,8 +99,7 @@ def to_ask_for(plan: Plan) -> list[Part]:
         items.append(f"Of {cords_named(cords, plan)}: {_TIED}.")
     if linked:
         items.append(
-            f"Of {joined(list(linked))}: whether the chair's own lead comes off, so that a link "
-            "can be plugged into its inlet."
+            f"Of {joined(list(linked))}: whether the chair's own lead comes off, {_LINK_GOES_IN}."
         )
     lead = "To ask the maker before these cords are ordered or laid:"
     return [Items(lead=lead, items=tuple(items))]

@@ -168,10 +168,10 @@ def _side_by_side(plan: Plan) -> list[Part]:
     if not told:
         return []
     how = (
-        "One pair of neighbors at a time, nobody seated, each reclined slowly with somebody "
-        "watching, and stopped before the two touch; all others upright. Measured with no hand "
-        "between them. Where it is less than the next line asks: power off, unclip the two, set "
-        "them on their marks again, clip, and measure again; else stop and call whoever planned it."
+        "With power on, one pair of neighbors at a time, nobody seated, all others upright: each "
+        "reclined slowly, stopped before the two touch, and measured with no hand between them. "
+        "Too little: power off, unclip the two, set them on their marks again, measure again; else "
+        "stop and call whoever planned it."
     )
     return [Ticks(lead="First, where reclined neighbors come close:", items=(how, *told))]
 

@@ -11,7 +11,7 @@ from powerplan.sheets.pages.place_notes import count_notes
 from powerplan.sheets.pages.print_asked import farthest_m
 from powerplan.sheets.pages.print_order import turns
 from powerplan.sheets.pages.print_rows import SetRow, armless, number_m
-from powerplan.sheets.pages.print_spare import Lies, cords_named, lies
+from powerplan.sheets.pages.print_spare import Lies, cords_named, homeless, lies
 from powerplan.sheets.pages.print_steps import gap_text, turn_text, under_it
 from powerplan.sheets.pages.print_tags import link_fed
 from powerplan.sheets.parts import Items, Part
@@ -133,9 +133,10 @@ def _moved(box: Box, plan: Plan) -> str:
             f"From {box.id}, {named} {are} long enough wherever in the rectangle of that page it "
             "was cut."
         )
+    other = any(cord in homeless(plan) for cord in cords)
     return (
         f"From {box.id}, {named} {are} long enough up to {at_most_text(most_m, units)} from the "
-        "mark."
+        f"mark{' (a shorter one than on this page: first measure its way anew)' if other else ''}."
     )
 
 
