@@ -29,4 +29,7 @@ def test_seven_supplies_pass_behind_one_device_and_eight_may_trip_it(supplies, o
 def test_ten_supplies_just_come_on_together_on_15_a(supplies, outcome):
     held = switch_on_finding("circuit 7", supplies, Fraction(15), NEC)
     assert (held.force, held.outcome) == (Force.NOTE, outcome)
-    assert ("one by one" in held.note) == (outcome is Outcome.NOT_MET)
+    over = outcome is Outcome.NOT_MET
+    assert ("nobody reaches under a chair" in held.note) == over
+    assert ("The electrician chooses" in held.note) == over
+    assert "plug" not in held.note.replace("to a plug", "")

@@ -83,10 +83,18 @@ def test_cords_of_one_kind_are_bought_together_and_leads_are_not_bought(plan):
     lead, link = plan.cords[0], replace(plan.cords[0], kind="link", bought_m=inch(48))
     extension = replace(link, kind="extension", wire="14 AWG", bought_m=inch(72))
     changed = replace(plan, cords=(replace(lead, kind="own"), link, extension, extension))
-    assert [tuple(row.values()) for row in rows(changed, "buying.csv")] == [
-        ("chair maker's link cord", "1.2192", "4 ft", "16 AWG", "1", ""),
-        ("extension cord", "1.8288", "6 ft", "14 AWG", "2", ""),
+    *bought, asked = [tuple(row.values()) for row in rows(changed, "buying.csv")]
+    assert [line[:5] for line in bought] == [
+        ("chair maker's link cord", "1.2192", "4 ft", "16 AWG", "1"),
+        ("extension cord", "1.8288", "6 ft", "14 AWG", "2"),
     ]
+    # a link goes in only where the chair's own lead comes off: that is asked, and counts nothing
+    assert [line[5].partition(": ")[2] for line in bought] == [
+        "order when the maker has answered",
+        "",
+    ]
+    assert asked[4] == ""
+    assert "own lead comes off, so that a link can be plugged into its inlet" in asked[5]
 
 
 def test_what_a_maker_is_asked_first_is_in_the_buying_list_and_holds_the_order(plan):

@@ -8,6 +8,7 @@ import pytest
 import strategies
 from laws import law, planned
 from loose_rooms import supply_spec
+from page_words import words
 from row_rooms import row_rooms
 from sample_plan import sample_plan
 from shapely.geometry import LineString, Polygon
@@ -15,6 +16,7 @@ from support import NEC, inch, make_chain, make_chair, make_row, make_spec
 
 from powerplan.model.plan import Plan
 from powerplan.planning.pipeline import make_plan
+from powerplan.sheets.pages.print_cords import cords_sheet
 from powerplan.sheets.pages.print_order import turns
 from powerplan.sheets.pages.print_rows import outward, seams, set_rows
 from powerplan.sheets.pages.print_steps import turn_text
@@ -187,3 +189,21 @@ def test_a_supply_is_set_down_once_before_its_first_cord_is_laid():
         # the box is wider along its row than it is deep across it
         assert supply.width_m > supply.depth_m
     assert "has it, its long side along the row." in steps
+
+
+def test_a_cord_that_passes_behind_the_bases_is_not_said_to_pass_under_them():
+    plan = chained(3)
+    (row,) = set_rows(plan)
+    link = next(cord for cord in plan.cords if cord.kind == "link")
+    ends = link.path_m[0], link.path_m[-1]
+    behind_m = row.line_m - 0.05
+    round_it = tuple((x, behind_m) for x, _ in ends)
+    moved = replace(link, path_m=(ends[0], *round_it, ends[1]))
+    assert any(link.id in names for _, _, names in seams(row, (link,)))
+    assert not any(names for _, _, names in seams(row, (link,), behind=True))
+    assert not any(names for _, _, names in seams(row, (moved,)))
+    ((left, right),) = ((a, b) for a, b, names in seams(row, (moved,), behind=True) if names)
+    alone = replace(plan, cords=(moved,))
+    told = words(cords_sheet(alone, ()))
+    assert "No cord passes from under one seat to under the next. Behind the bases" in told
+    assert f"not under a seat, pass: between {left} and {right} cord 1." in told

@@ -7,6 +7,7 @@ import pytest
 from page_words import A_VIEW, listed, table, words
 from support import NEC, inch, make_chair, make_row, make_spec
 
+from powerplan.model.lengths import length_text
 from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.model.seats import Curve, Piece, TableKind
 from powerplan.planning.pipeline import make_plan
@@ -202,3 +203,25 @@ def test_forward_is_said_for_the_rows_that_there_are():
     assert f"{forward}; {turns}" in said[1]
     mixed_rows = words(cords_sheet(make_plan(both, NEC, "0" * 64), ()))
     assert mixed_rows.count(f"{forward}; {turns}") == 1
+
+
+@pytest.mark.published(
+    source="two equal chords b of an arc of radius R turn by 2 asin(b / 2R) against each other: "
+    "sides that meet in front lie depth x b / R apart behind",
+    standing="derived",
+)
+def test_a_shared_arm_that_gapes_behind_is_told_as_a_wedge_and_whose_mark_is_whose():
+    plan = plan_of(curve=Curve(radius_m=inch(200), touch="front"))
+    kind = plan.spec.chairs[0]
+    block_m = kind.seat_width_m + 1.5 * kind.arm_width_m
+    deep_m = kind.depth_m - kind.rear_of_base_m
+    apart_m = deep_m * block_m / inch(200)
+    arm_m = kind.arm_width_m * math.cos(math.asin(block_m / (2 * inch(200))))
+    said = words(cords_sheet(plan, ()))
+    apart, half, front, rear = (
+        length_text(m, "ft-in") for m in (apart_m, kind.arm_width_m / 2, arm_m, arm_m + apart_m)
+    )
+    assert f"A1 / A2: the two marks of their rear corners lie {apart} apart, each {half}" in said
+    assert f"is a wedge, {front} wide in front and {rear} behind" in said
+    for other in (plan_of(curve=Curve(radius_m=inch(200), touch="back")), plan_of()):
+        assert "wedge" not in words(cords_sheet(other, ()))

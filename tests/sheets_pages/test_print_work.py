@@ -8,10 +8,11 @@ import pytest
 from loose_rooms import supply_spec
 from page_words import listed, table, words
 from sample_plan import sample_plan
-from support import NEC, inch, make_chair, make_row
+from support import NEC, inch, make_chair, make_row, make_spec
 
 from powerplan.model.findings import hold
 from powerplan.model.plan import Drift, Plan
+from powerplan.model.seats import Piece
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_circuits import circuits_sheet
@@ -47,6 +48,18 @@ def test_a_row_is_bolted_after_the_look_and_before_the_power(so, said):
 
 def test_a_row_that_is_not_bolted_has_no_bolts():
     assert not any("olt" in text for text in after(fastened(sample_plan(), False)))
+
+
+def test_a_rush_that_may_trip_a_breaker_is_said_where_power_goes_on():
+    plan = sample_plan()
+    rule = NEC.rules["switch-on-by-count"]
+    over = replace(plan, findings=(hold(rule, "circuit 7", 165, 150),))
+    met = replace(plan, findings=(hold(rule, "circuit 7", 150, 150),))
+    told = after(over)[-1]
+    assert told.index("the breaker may trip") < told.index("Then power on")
+    assert "leave it off and call the electrician (page 4 Circuits)" in told
+    assert "unplug nothing under a chair" in told
+    assert "trip" not in after(met)[-1]
 
 
 def test_coils_are_tied_only_when_all_stands():
@@ -132,7 +145,10 @@ def reclined(left_m: float, units: str = "ft-in") -> str:
     finding = hold(NEC.rules["seats-clear-of-each-other"], "row A", left_m, 0.0)
     project = replace(base.spec.project, units=units)
     plan = replace(base, findings=(finding,), spec=replace(base.spec, project=project))
-    return " ".join(listed(cords_sheet(plan, ()), "All together"))
+    page = cords_sheet(plan, ())
+    if "First, where reclined neighbors" not in words(page):
+        return ""
+    return " ".join(listed(page, "First, where reclined neighbors"))
 
 
 @pytest.mark.published(
@@ -142,9 +158,12 @@ def reclined(left_m: float, units: str = "ft-in") -> str:
 def test_reclined_neighbors_that_clear_each_other_by_what_marks_may_be_off_are_measured():
     assert "Row A: keep 1/4 in between reclined neighbors" in reclined(inch("5/16"))
     assert "The plan leaves 1/4 in" in reclined(inch("5/16"))
-    assert "reclined neighbors" not in reclined(inch("3/8"))
+    assert "keep" not in reclined(inch("3/8"))
+    told = reclined(inch("5/16"))
+    assert told.index("nobody seated") < told.index("keep 1/4 in")
+    assert told.startswith("With power on, one pair of neighbors at a time, nobody seated")
     assert "keep 6 mm between reclined neighbors" in reclined(0.006, "mm")
-    assert "reclined neighbors" not in reclined(0.007, "mm")
+    assert "keep" not in reclined(0.007, "mm")
 
 
 def near_the_wall() -> Plan:
@@ -208,3 +227,49 @@ def test_before_a_floor_is_cut_it_is_known_that_the_back_stays_over_the_supply()
     assert said in words(boxes_sheet(plan, ()))
     assert "before anything is cut" in words(decision_sheet(plan))
     assert condition.sentence[1:].startswith(said[1:])
+
+
+def test_cords_of_what_is_set_aside_are_tied_only_when_it_is_back():
+    page = cords_sheet(near_the_wall(), ())
+    first = listed(page, "Before power")[0]
+    assert "every tie is on a fixed frame; the cords of supply A1 are NOT tied yet" in first
+    back = listed(page, "First, where a back reclines")[-1]
+    assert "What went back: only now its cords are tied, to the fixed frame of A1" in back
+    assert back.endswith("only then power on again.")
+    plain = listed(cords_sheet(sample_plan(), ()), "Before power")[0]
+    assert plain.endswith("every tie is on a fixed frame.")
+
+
+def test_the_cords_of_a_shared_supply_are_tied_to_the_first_of_its_chairs():
+    plan = make_plan(supply_spec(), NEC, "0" * 64)
+    shared = tuple(replace(one, chairs=("A1", "A2")) for one in plan.supplies)
+    text = words(cords_sheet(replace(plan, supplies=shared), ()))
+    assert "its own chair (where it feeds more than one, of A1 for supply A1)" in text
+    assert "feeds more than one" not in words(cords_sheet(near_the_wall(), ()))
+
+
+def test_a_chair_without_a_motor_is_named_and_tested_as_one():
+    by_hand = replace(make_chair(), id="still", powered=False)
+    pieces = tuple(
+        Piece(what=what, kind=kind, width_m=inch(22 if what == "seat" else 6))
+        for what, kind in (("seat", "club"), ("arm", "club"), ("seat", "still"))
+    )
+    spec = make_spec(chairs=(make_chair(), by_hand), rows=(make_row(seats=2, pieces=pieces),))
+    page = cords_sheet(make_plan(spec, NEC, "0" * 64), ())
+    motor, hand = listed(page, "The test, each chair loaded")
+    assert motor.startswith("A1: somebody seated")
+    assert hand.startswith("A2: not powered, no cord; reclined by hand; somebody seated")
+    rows = " ".join(listed(page, "How the rows stand"))
+    assert "Not powered, no cord, reclined by hand: A2." in rows
+
+
+def test_two_seats_without_an_arm_between_them_are_named_and_moved_together():
+    spec = make_spec(rows=(make_row(seats=3, no_arm_between=((2, 3),)),))
+    plan = make_plan(spec, NEC, "0" * 64)
+    rows = " ".join(listed(cords_sheet(plan, ()), "How the rows stand"))
+    assert "No arm between: A2 and A3." in rows
+    told = before(plan)
+    assert "No arm stands between A2 and A3: such two may come as one piece." in told
+    assert "brought up, lifted and moved together" in told
+    plain = make_plan(make_spec(rows=(make_row(seats=3),)), NEC, "0" * 64)
+    assert "o arm" not in words(cords_sheet(plain, ())).replace("no arms", "")

@@ -55,7 +55,7 @@ def switch_on_finding(
     rules : RuleSet
         Lends the rush of one supply and how many times its rating a breaker lets pass.
     built_in : bool
-        True where each is built into its chair, and only the chair's cord can be unplugged.
+        True where each is built into its chair.
 
     Returns
     -------
@@ -69,7 +69,8 @@ def switch_on_finding(
         which = f"the chairs' {supplies} built-in supplies" if built_in else f"{supplies} supplies"
         note = (
             f"After a power cut {which} come on together and may draw "
-            f"{amps_text(rush_a)} for an instant: the breaker may trip. Unplug the cords of some "
-            "at their outlets, switch it on, plug them in one by one."
+            f"{amps_text(rush_a)} for an instant: the breaker may trip. If it does, switch it off "
+            "and leave it off; nobody reaches under a chair to a plug. The electrician chooses "
+            "what keeps it from tripping: a breaker of another type, or feeds switched on in turn."
         )
     return hold(rules.rules["switch-on-by-count"], subject, rush_a, passes_a, note=note)

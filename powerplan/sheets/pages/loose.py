@@ -18,9 +18,10 @@ Loose = Supply | OutletUnit
 
 _UNDER_BACK = "supply-under-back"
 _HOW = (
-    "Each lies flat on the bare floor, its cords tied to the fixed frame of its own chair; never "
+    "Each lies flat on the bare floor, its cords tied to the fixed frame of its own chair{}; never "
     "under a mechanism, never covered, never on carpet that is folded over it."
 )
+_SHARED = " (where it feeds more than one, of {})"
 _WARM = " Supplies get warm."
 _BACKED = (
     " Where a back reclines over one, nobody has said how high it stays: the seller measures "
@@ -34,9 +35,11 @@ _PLUGS = " Every plug in an outlet unit is pushed home, and nothing else is plug
 
 def _how(plan: Plan) -> str:
     """How they lie, and what is said of each sort."""
+    things: tuple[Loose, ...] = (*plan.supplies, *plan.outlet_units)
+    first = [f"{one.chairs[0]} for {one.id}" for one in things if len(one.chairs) > 1]
     return "".join(
         (
-            _HOW,
+            _HOW.format(_SHARED.format(joined(first)) if first else ""),
             _WARM if plan.supplies else "",
             _PLUGS if plan.outlet_units else "",
             _BACKED if under_backs(plan) else "",

@@ -120,10 +120,24 @@ def _before(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> li
         for left, right, cords in seams(row, plan.cords)
         if (told := {numbers[name] for name in cords})
     )
+    behind = _behind(rows, plan, numbers)
     if not lines:
-        return [Say(text="No cord passes from under one seat to under the next.")]
+        none = "No cord passes from under one seat to under the next"
+        return [Say(text=f"{none}. {behind[0].text}" if behind else f"{none}.")]
     caption = "Laid before two neighbors are clipped together"
-    return [Table(caption=caption, head=("neighbors", "cords that pass between"), rows=lines)]
+    head = ("neighbors", "cords that pass between")
+    return [Table(caption=caption, head=head, rows=lines), *behind]
+
+
+def _behind(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Say]:
+    """Which cords of a row pass from chair to chair behind the bases; nothing where none does."""
+    told = []
+    for row in rows:
+        own = tuple(cord for cord in plan.cords if row_of(cord, rows, plan) is row)
+        for left, right, cords in seams(row, own, behind=True):
+            tags = [tag_text(number) for number in sorted({numbers[name] for name in cords})]
+            told += [f"between {left} and {right} {joined(tags)}"] if tags else []
+    return [Say(text=f"Behind the bases, not under a seat, pass: {'; '.join(told)}.")] * bool(told)
 
 
 def _bags(places: Places, numbers: dict[str, int]) -> list[Part]:

@@ -131,7 +131,9 @@ def neighbors(row: SetRow) -> tuple[tuple[Stand, Stand], ...]:
     return tuple((one, other) for one, other in pairwise(row.stands) if not one.free_right)
 
 
-def seams(row: SetRow, cords: tuple[Cord, ...]) -> tuple[tuple[str, str, tuple[str, ...]], ...]:
+def seams(
+    row: SetRow, cords: tuple[Cord, ...], *, behind: bool = False
+) -> tuple[tuple[str, str, tuple[str, ...]], ...]:
     """Return for each two that touch, from the left, the cords that pass between them.
 
     Parameters
@@ -140,11 +142,13 @@ def seams(row: SetRow, cords: tuple[Cord, ...]) -> tuple[tuple[str, str, tuple[s
         The row.
     cords : tuple of Cord
         Every cord of the plan.
+    behind : bool
+        True for those that pass from one to the other behind their bases instead.
     """
     pairs = []
     for left, right in neighbors(row):
         seam = _seam(left, right)
-        crossing = tuple(cord.id for cord in cords if _crosses(cord.path_m, seam))
+        crossing = tuple(cord.id for cord in cords if _crosses(cord.path_m, seam, behind))
         pairs.append((left.name, right.name, crossing))
     return tuple(pairs)
 
@@ -160,14 +164,15 @@ def _seam(left: Stand, right: Stand) -> Chalk:
     return Chalk(left=ends[0], right=ends[1])
 
 
-def _crosses(path: tuple[Point, ...], seam: Chalk) -> bool:
-    """Whether a path passes the line between two neighbors under the row, not behind or before."""
+def _crosses(path: tuple[Point, ...], seam: Chalk, behind: bool) -> bool:
+    """Whether a path passes the line between two neighbors under the row, or behind it."""
     for start, end in pairwise(path):
         (along, ahead), (to_along, to_ahead) = seam.place(start), seam.place(end)
         if ahead * to_ahead > 0 or abs(ahead - to_ahead) < _SAME_M:
             continue
         share = ahead / (ahead - to_ahead)
-        if 0.0 < along + (to_along - along) * share < seam.length_m:
+        at_m = along + (to_along - along) * share
+        if at_m <= 0.0 if behind else 0.0 < at_m < seam.length_m:
             return True
     return False
 
@@ -211,7 +216,25 @@ def about_row(row: SetRow, plan: Plan) -> str:
     if not row.plain:
         about = others_text(row, plan)
     chairs = plural(len(row.chairs), "chair")
-    return f"Row {row.id}: {chairs}, {middle}. {fastened_text(row, plan)} {about}"
+    said = f"Row {row.id}: {chairs}, {middle}. {fastened_text(row, plan)} {about}"
+    pairs = [f"{one.name} and {other.name}" for one, other in armless(row)]
+    said += f" No arm between: {'; '.join(pairs)}." if pairs else ""
+    hand = [s.name for s in row.stands if s.seat is not None and not s.seat.powered]
+    if hand:
+        said += f" Not powered, no cord, reclined by hand: {joined(hand)}."
+    return said
+
+
+def armless(row: SetRow) -> tuple[tuple[Stand, Stand], ...]:
+    """Return each two neighboring seats with no arm between them, from the left."""
+    return tuple(
+        (one, other)
+        for one, other in neighbors(row)
+        if one.seat is not None
+        and other.seat is not None
+        and micrometers(one.right_m) <= micrometers(one.seat.seat_width_m / 2)
+        and micrometers(other.left_m) <= micrometers(other.seat.seat_width_m / 2)
+    )
 
 
 def others_text(row: SetRow, plan: Plan) -> str:

@@ -14,7 +14,7 @@ from powerplan.sheets.chalk import marks_on
 from powerplan.sheets.levels import crosses_a_step
 from powerplan.sheets.off_walls import from_back, from_left, off_wall
 from powerplan.sheets.pages.print_places import off_line
-from powerplan.sheets.pages.print_rows import SetRow, about_row
+from powerplan.sheets.pages.print_rows import SetRow, about_row, neighbors
 from powerplan.sheets.pages.print_swings import STRAIGHT_M
 from powerplan.sheets.pages.print_taped import (
     level_words,
@@ -30,6 +30,8 @@ from powerplan.sheets.words import from_wall
 
 _FROM_BEHIND = "line, level tape from behind its middle"
 _FROM_AHEAD = "line, level tape from ahead of its middle"
+_MARK_M = 0.001
+"""Two marks that lie no farther apart are one. [m]"""
 _SIDE = (
     "A side is the outer side of an arm; where two seats share an arm it is the middle of that arm"
 )
@@ -276,6 +278,40 @@ def _or_on(words: str) -> str:
     return re.sub(r"^0(\.0+)? (in|mm|m) from ", "on ", words)
 
 
+def _wedges(row: SetRow, units: str) -> str:
+    """What fills an arc between seats that share an arm and gape behind, and whose mark is whose;
+    nothing where none does."""
+    told: dict[str, list[str]] = {}
+    for one, other in neighbors(row):
+        if one.seat is None or other.seat is None:
+            continue
+        halves = one.seat.seat_width_m / 2, other.seat.seat_width_m / 2
+        outs = one.right_m - halves[0], other.left_m - halves[1]
+        rear_m = math.dist(one.base[1], other.base[0])
+        shared = min(micrometers(out) for out in outs) > 0 and (
+            outs[0] < one.seat.arm_width_m - _MARK_M or outs[1] < other.seat.arm_width_m - _MARK_M
+        )
+        if not shared or rear_m < _MARK_M:
+            continue
+        wide = [
+            math.dist(one.at(halves[0], at[0]), other.at(-halves[1], at[1]))
+            for at in ((one.front_m, other.front_m), (one.rear_m, other.rear_m))
+        ]
+        front, rear, apart, out = (length_text(m, units) for m in (*wide, rear_m, outs[0]))
+        words = (
+            f"the two marks of their rear corners lie {apart} apart, each {out} outside its own "
+            f"seat; one arm that fills this is a wedge, {front} wide in front and {rear} behind"
+        )
+        told.setdefault(words, []).append(f"{one.name} / {other.name}")
+    if not told:
+        return ""
+    said = "; ".join(f"{joined(pairs)}: {words}" for words, pairs in told.items())
+    return (
+        f" Behind, a shared arm has no such middle on one mark. {said}. Where the arm "
+        "that comes is no such wedge, stop and ask its maker."
+    )
+
+
 def _about_arc(row: SetRow, plan: Plan) -> str:
     """How an arc is set off, and whether a string from its middle can draw it."""
     units, chalk = plan.spec.project.units, row.chalk
@@ -297,6 +333,6 @@ def _about_arc(row: SetRow, plan: Plan) -> str:
         f"every mark square from it. The arc goes through the marks, where the {touch} corners of "
         f"neighbors touch. {_SIDE}: a corner told "
         "there is at the middle of the arm's end, not at a corner of the piece."
-        f"{on_marks if standing else ''} {string} At its deepest, half way along "
-        f"the line, the arc is {length_text(chalk.deepest_m, units)} behind it."
+        f"{_wedges(row, units)}{on_marks if standing else ''} {string} At its deepest, half "
+        f"way along the line, the arc is {length_text(chalk.deepest_m, units)} behind it."
     )

@@ -261,13 +261,9 @@ def _why(row: SetRow, plan: Plan) -> str:
     units = plan.spec.project.units
     if row.plain:
         words, gap_m, leaves_m = _behind_m(row, plan)
-        covered_m, asks_m = number_m(plan, "covered_gap"), _coil_asks_m(plan)
-        if micrometers(gap_m) >= micrometers(covered_m):
-            return (
-                f"people may walk in the {at_most_text(gap_m, units)} between {_ROW} and the "
-                f"{words}; less than {at_least_text(covered_m, units)} off it, coils might "
-                "have room."
-            )
+        asks_m = _coil_asks_m(plan)
+        if micrometers(gap_m) >= micrometers(number_m(plan, "covered_gap")):
+            return _walked(row, words, gap_m, plan)
         if _backs_too_near(row, plan):
             enough = at_least_text(asks_m + row.kind.back_travel_m, units)
             return (
@@ -279,6 +275,30 @@ def _why(row: SetRow, plan: Plan) -> str:
     return (
         f"behind {_ROW} {free} is near enough: the cord is too short to go there and back "
         "and lie in a loop."
+    )
+
+
+def _walked(row: SetRow, words: str, gap_m: float, plan: Plan) -> str:
+    """Why no coil lies where people walk: between headrests and the next thing behind them."""
+    units, rests_m = plan.spec.project.units, row.line_m - row.kind.rear_of_base_m
+    fronts = {
+        rests_m - other.front_m: other.id
+        for other in set_rows(plan)
+        if other.id != row.id
+        and micrometers(other.front_m) <= micrometers(rests_m)
+        and other.left_m < row.right_m
+        and row.left_m < other.right_m
+    }
+    near_m = min(fronts, default=gap_m)
+    if near_m < gap_m:
+        return (
+            f"people may walk in the {at_most_text(near_m, units)} between the headrests of {_ROW} "
+            f"and the bases of row {fronts[near_m]} behind: no coil lies there."
+        )
+    covered = at_least_text(number_m(plan, "covered_gap"), units)
+    return (
+        f"people may walk in the {at_most_text(gap_m, units)} between the headrests of {_ROW} and "
+        f"the {words}: no coil lies there. Were they nearer than {covered}, coils might have room."
     )
 
 

@@ -23,6 +23,13 @@ def in_bags(plan: Plan) -> tuple[Cord, ...]:
     return tuple(sorted(plan.cords, key=lambda cord: order.get(bag_of(cord, plan), len(order))))
 
 
+def link_fed(plan: Plan) -> tuple[str, ...]:
+    """Return the chairs that a link feeds, from the left, row by row: the own lead that each comes
+    with is not used, and a link finds no free inlet where that lead is fixed."""
+    chairs = {chair.id for chair in plan.chairs}
+    return tuple(c.to for c in in_bags(plan) if c.kind == LINK and c.to in chairs)
+
+
 def tag_numbers(plan: Plan) -> dict[str, int]:
     """Return the number on each cord's tag, counted bag by bag."""
     return {cord.id: number for number, cord in enumerate(in_bags(plan), 1)}

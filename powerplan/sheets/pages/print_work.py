@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from powerplan.model.lengths import at_most_text, joined, micrometers
 from powerplan.model.plan import Box, Plan
-from powerplan.sheets.page_names import floor_page
+from powerplan.sheets.page_names import CIRCUITS, floor_page
 from powerplan.sheets.pages.box_reach import cords_allow_m, farthest_m
+from powerplan.sheets.pages.loose import under_backs
+from powerplan.sheets.pages.place_notes import count_notes
 from powerplan.sheets.pages.print_order import turns
-from powerplan.sheets.pages.print_rows import SetRow
-from powerplan.sheets.pages.print_spare import Lies, cords_named, lies
+from powerplan.sheets.pages.print_rows import SetRow, armless
+from powerplan.sheets.pages.print_spare import Lies, cords_named, homeless, lies
 from powerplan.sheets.pages.print_steps import gap_text, turn_text, under_it
+from powerplan.sheets.pages.print_tags import link_fed
 from powerplan.sheets.parts import Items, Part
 
-_OWN = "own"
+_OWN, _RUSH = "own", "switch-on-by-count"
 
 
 def work_order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) -> list[Part]:
@@ -41,6 +44,7 @@ def work_order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) ->
         "of the way, and look.",
         "Two neighbors are clipped together only when the order says so: until then a chair can be "
         "moved to reach under it.",
+        *_one_piece(rows),
         *_tables(rows, plan),
     )
     lead = "Order of work, row {}, from the middle outward (the numbers in circles):"
@@ -61,15 +65,27 @@ def work_order(rows: tuple[SetRow, ...], plan: Plan, numbers: dict[str, int]) ->
 def _after(rows: tuple[SetRow, ...], plan: Plan) -> tuple[str, ...]:
     """What is done once all stands: ties, a look, bolts, and only then power."""
     coiled = any(lies(cord, plan) is Lies.COILED for cord in plan.cords)
+    aside = [thing.id for thing in under_backs(plan)]
+    but = f", but not yet the cords of {joined(aside)}" if aside else ""
     ties = (
-        "Only now tie: each coil once and not tightly, each cord to the fixed frame. A coil that "
-        "is tied earlier leaves no slack to move a chair.",
+        f"Only now tie: each coil once and not tightly, each cord to the fixed frame{but}. A coil "
+        "that is tied earlier leaves no slack to move a chair.",
     )
     return (
         *(ties if coiled else ()),
         "Look under every chair: no cord touches a mechanism, none is stretched or tight.",
         *(text for row in rows for text in _bolts(row)),
-        'Tick "Before power" below. Then power on, and do the test, chair by chair.',
+        f'Tick "Before power" below. {_trips(plan)}Then power on, and do the test, chair by chair.',
+    )
+
+
+def _trips(plan: Plan) -> str:
+    """What is known before power goes on, where the supplies' rush may trip the breaker."""
+    if not any(one.rule == _RUSH for one in count_notes(plan)):
+        return ""
+    return (
+        "All supplies come on together, and the breaker may trip: if it does, switch it off, leave "
+        f"it off and call the electrician ({CIRCUITS}); unplug nothing under a chair. "
     )
 
 
@@ -115,9 +131,10 @@ def _moved(box: Box, plan: Plan) -> str:
             f"From {box.id}, {named} {are} long enough wherever in the rectangle of that page it "
             "was cut."
         )
+    other = any(cord in homeless(plan) for cord in cords)
     return (
         f"From {box.id}, {named} {are} long enough up to {at_most_text(most_m, units)} from the "
-        "mark."
+        f"mark{' (a shorter one than on this page: first measure its way anew)' if other else ''}."
     )
 
 
@@ -129,12 +146,33 @@ def _what_comes(plan: Plan) -> list[str]:
             "A chair comes with its own lead. Where the lead comes off the chair, chair and lead "
             "may also come one by one; the order below works for both."
         )
+    linked = link_fed(plan)
+    if linked:
+        leads = "lead" if len(linked) == 1 else "leads"
+        told.append(
+            f"A link is plugged into the inlet that a chair's own lead leaves free: take the own "
+            f"{leads} of {joined(list(linked))} off and away before the first chair. Where one is "
+            "fixed, stop and ask its maker: no link can go in."
+        )
     if plan.supplies:
         told.append(
             "A supply comes with its wall cord and its chair cords. The wall cord is fixed to no "
             "chair: it is laid before a chair stands over it."
         )
     return told
+
+
+def _one_piece(rows: tuple[SetRow, ...]) -> list[str]:
+    """How two seats with no arm between them are set, where they come as one piece."""
+    pairs = [f"{one.name} and {other.name}" for row in rows for one, other in armless(row)]
+    if not pairs:
+        return []
+    return [
+        f"No arm stands between {'; nor between '.join(pairs)}: such two may come as one piece. "
+        "Then the two are brought up, lifted and moved together, by as many people as it takes: "
+        "whatever the order says of one is done with both, and no cord of either is left for when "
+        "the piece stands on its marks."
+    ]
 
 
 def _chalk(rows: tuple[SetRow, ...]) -> list[str]:
