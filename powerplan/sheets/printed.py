@@ -25,7 +25,7 @@ class SheetPage(NamedTuple):
 
     def block(self, part: int, of: int) -> str:
         """Return the heading as it stands in the title block, where room is short: the warning
-        first.
+        first, and then which of its sheets this is only at the top.
 
         Parameters
         ----------
@@ -33,8 +33,7 @@ class SheetPage(NamedTuple):
             Which sheet of the page, counted from 1, and how many it has.
         """
         _, _, warning = self.title.partition(". ")
-        plain = self._replace(title=self.title.partition(". ")[0]).heading(part, of)
-        return f"{warning}. {plain}" if warning else plain
+        return f"{warning}. {self.name}" if warning else self.heading(part, of)
 
     def heading(self, part: int, of: int) -> str:
         """Return the name with which of the page's own sheets this is, and the warning.
