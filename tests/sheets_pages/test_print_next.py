@@ -11,13 +11,14 @@ from powerplan.model.spec import PlanSpec
 from powerplan.planning.pipeline import make_plan
 from powerplan.sheets.documents import set_of_sheets
 from powerplan.sheets.layout import sheets_of_paper
+from powerplan.sheets.pages.boxes import boxes_page
 from powerplan.sheets.pages.print_boxes import boxes_sheet
 from powerplan.sheets.pages.print_circuits import circuits_sheet
 from powerplan.sheets.pages.print_decision import decision_sheet
 from powerplan.sheets.pages.print_next import next_steps
 from powerplan.sheets.pages.print_spare import homeless
 from powerplan.sheets.paper import LETTER
-from powerplan.sheets.parts import Figure
+from powerplan.sheets.parts import Figure, Items
 from powerplan.sheets.typeset.ink import Letters
 from powerplan.sheets.writers.csv import csv_files
 from powerplan.sheets.writers.html import html_text
@@ -65,6 +66,15 @@ def test_the_maker_is_asked_before_the_floor_is_cut_where_the_answer_may_move_th
         f"{A_VIEW.title}. DO NOT CUT YET"
     ]
     assert "firm but DO NOT CUT YET" in csv_files(plan)["boxes.csv"]
+    assert "BUY NOTHING YET. Buying list for the electrician" in words(page)
+    assert "DO NOT CUT YET. Wiring; lengths" in words(page)
+    lines = csv_files(plan)["buying-electrician.csv"].splitlines()[1:]
+    assert lines
+    assert all("BUY NOTHING YET" in line for line in lines)
+    assert "BUY NOTHING YET" not in csv_files(in_the_middle())["buying-electrician.csv"]
+    (before,) = [one for one in boxes_page(plan).parts if isinstance(one, Items)][:1]
+    assert before.lead == "DO NOT CUT YET; before that:"
+    assert before.items == ("The seller settles the spare of cord 1.",)
 
 
 def test_only_spare_that_may_move_a_box_holds_up_the_floor():

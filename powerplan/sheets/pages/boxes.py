@@ -13,9 +13,10 @@ from powerplan.sheets.off_walls import (
     place_words,
 )
 from powerplan.sheets.pages.box_reach import limits_m
+from powerplan.sheets.pages.print_held import before_cutting
 from powerplan.sheets.pages.print_words import not_yet
 from powerplan.sheets.parts import Items, Page, Part, Say, Table
-from powerplan.sheets.words import FINE, from_wall, mark_word
+from powerplan.sheets.words import DO_NOT_CUT_YET, FINE, from_wall, mark_word
 
 _MOVES = "Its middle may lie anywhere in the rectangle this far from the mark (rounded down)"
 
@@ -30,8 +31,10 @@ def boxes_page(plan: Plan) -> Page:
             text = "None is needed: no new outlet is part of the answer."
         return Page(title=title, parts=(Say(text=text),))
     notes = tuple(note for box in plan.boxes for note in _notes(box, plan))
+    first = before_cutting(plan)
     parts: list[Part] = [
-        *not_yet("DO NOT CUT YET: the marks move when this is mended:", plan),
+        *not_yet(f"{DO_NOT_CUT_YET}: the marks move when this is mended:", plan),
+        *([Items(lead=f"{DO_NOT_CUT_YET}; before that:", items=first)] if first else []),
         _marks(plan),
         moves_table(plan, _MOVES),
     ]

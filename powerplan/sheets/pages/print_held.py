@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from powerplan.model.plan import Box, Plan
-from powerplan.sheets.pages.print_next import spare_before_cutting
+from powerplan.sheets.pages.print_next import spare_before_cutting, spare_to_settle
 from powerplan.sheets.pages.print_words import capital
 from powerplan.sheets.words import DO_NOT_CUT_YET, FIRM, cut_word, mark_word
 
@@ -32,6 +32,21 @@ def is_held(plan: Plan) -> bool:
     if not any(mark_word(box, plan) == FIRM for box in plan.boxes):
         return False
     return bool(hangs(plan) or (spare_before_cutting(plan) and not cut_word(plan)))
+
+
+def before_cutting(plan: Plan) -> tuple[str, ...]:
+    """Return what is confirmed and what is settled before firm marks are cut; nothing where all
+    may be cut.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    if not is_held(plan):
+        return ()
+    spare = f"The seller settles {spare_to_settle(plan)}."
+    return (*hangs(plan), *((spare,) if spare_before_cutting(plan) else ()))
 
 
 def held_word(plan: Plan) -> str:

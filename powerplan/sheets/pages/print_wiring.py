@@ -11,11 +11,12 @@ from powerplan.model.spec import Outlet
 from powerplan.sheets.drawings.home_runs import place_of
 from powerplan.sheets.pages.circuits import home_run_text
 from powerplan.sheets.pages.print_found import found_rows, ground_text, load_text
+from powerplan.sheets.pages.print_held import held_word
 from powerplan.sheets.pages.print_marks import FLOOR_BOX
 from powerplan.sheets.pages.print_protection import WHERE_ASKED, how_many, protections
 from powerplan.sheets.pages.print_words import BLANK, capital, outlet_place, size_text
 from powerplan.sheets.parts import Items, Part, Say, Table
-from powerplan.sheets.words import UNKNOWN, cut_word, wire_text
+from powerplan.sheets.words import UNKNOWN, wire_text
 
 _UP_TO_UM = {"mm": 100_000, "m": 100_000}
 _HALF_FOOT_UM = micrometers(float(6 * INCH_M))
@@ -91,14 +92,14 @@ def wires(plan: Plan) -> list[Part]:
         "Wiring; lengths are estimates, square along the floor with rises and drops, rounded up"
     )
     return [
-        Table(caption=_not_before(plan, cut_word(plan)) + caption, head=head, rows=tuple(rows)),
+        Table(caption=_not_before(plan, held_word(plan)) + caption, head=head, rows=tuple(rows)),
         Items(lead="About the wiring:", items=_about(plan)),
     ]
 
 
 def _not_before(plan: Plan, word: str) -> str:
-    """A warning to stand first in a caption, where a mark is not firm; else nothing."""
-    return f"{word}. " if cut_word(plan) else ""
+    """A warning to stand first in a caption, where nothing may be cut yet; else nothing."""
+    return f"{word}. " if held_word(plan) else ""
 
 
 def _as_run(boxes: tuple[Box, ...]) -> list[Box]:

@@ -20,14 +20,14 @@ from powerplan.sheets.bought import bought, bought_as, is_bought
 from powerplan.sheets.local import Local, local_of
 from powerplan.sheets.pages.box_reach import limits_m
 from powerplan.sheets.pages.print_asked import asked_of_makers
-from powerplan.sheets.pages.print_held import mark_told
+from powerplan.sheets.pages.print_held import held_word, mark_told
 from powerplan.sheets.pages.print_rows import row_of
 from powerplan.sheets.pages.print_tags import tag_numbers, tag_text
 from powerplan.sheets.pages.print_told import places_of
 from powerplan.sheets.pages.print_ways import way_text
 from powerplan.sheets.pages.print_wiring import BUY_NOTHING_YET, electrician_buys
 from powerplan.sheets.sixty_fourths import down_text
-from powerplan.sheets.words import UNKNOWN, cut_word, fine_text
+from powerplan.sheets.words import UNKNOWN, fine_text
 
 Cell = str | int | float
 Tell = Callable[[float, str], str]
@@ -214,7 +214,7 @@ def _buying(plan: Plan) -> Iterable[Row]:
 
 
 def _electrician(plan: Plan) -> Iterable[Row]:
-    first = f"{BUY_NOTHING_YET}; " if cut_word(plan) else ""
+    first = f"{BUY_NOTHING_YET}; " if held_word(plan) else ""
     for line in electrician_buys(plan):
         missing = UNKNOWN if line.how_many is None else ""
         length = _length("length", line.length_m, plan.spec.project.units, missing)
