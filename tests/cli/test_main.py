@@ -47,6 +47,7 @@ def test_help_and_the_phone_question_import_nothing_heavy(words: list[str]):
     names = imported(*words)
     assert "click" in names
     assert not {name.split(".")[0] for name in names} & set(HEAVY)
+    assert "powerplan.model.plan" not in names  # its classes take as long as the answer
 
 
 def test_help_imports_no_command():

@@ -7,7 +7,6 @@ from collections.abc import Iterable
 
 from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import plural
-from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.sheets.parts import Marked, Page, Part, Say
 from powerplan.sheets.words import numbers_text, outcome_word
 
@@ -40,22 +39,6 @@ def findings_page(findings: tuple[Finding, ...], units: str, *, whole: bool) -> 
             parts.append(Say(text="Of the rules that are met, those with least to spare:"))
     parts += [_entry(finding, units, held) for finding, held in met]
     return Page(title="Rule by rule", parts=tuple(parts))
-
-
-def what_stops(plan: Plan) -> tuple[str, tuple[Finding, ...]]:
-    """Return the last way that fails of a job that is not possible, and the musts that it breaks
-    beside those of the plan itself; else nothing.
-
-    Parameters
-    ----------
-    plan : Plan
-        The plan.
-    """
-    failed = [step for step in plan.decision.steps if not step.works]
-    if plan.decision.verdict != NOT_POSSIBLE or not failed:
-        return "", ()
-    held = set(plan.findings)
-    return failed[-1].step, tuple(f for f in failed[-1].findings if f.stops and f not in held)
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -10,7 +10,7 @@ from powerplan.model.lengths import amps_text, joined
 from powerplan.model.plan import CircuitUse, PlacedChair, Plan
 from powerplan.sheets.amounts import asked_a, factor_of
 from powerplan.sheets.pages.circuits import circuits_page
-from powerplan.sheets.pages.findings import what_stops
+from powerplan.sheets.pages.print_findings import what_stops
 from powerplan.sheets.pages.print_held import warned
 from powerplan.sheets.pages.print_protection import protection_of
 from powerplan.sheets.pages.print_words import capital, degrees

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from powerplan.model.findings import Finding, Force, Outcome
 from powerplan.model.lengths import joined, plural
-from powerplan.model.plan import Plan
+from powerplan.model.plan import NOT_POSSIBLE, Plan
 from powerplan.sheets.beside import framing_under
 from powerplan.sheets.page_names import CORDS
-from powerplan.sheets.pages.findings import in_order, tightest, what_stops, worst_of_each
+from powerplan.sheets.pages.findings import in_order, tightest, worst_of_each
 from powerplan.sheets.pages.print_assumed import assumed_elsewhere
 from powerplan.sheets.parts import Marked, Part, Say, Table
 from powerplan.sheets.printed import SheetPage
@@ -40,6 +40,22 @@ def findings_sheet(plan: Plan) -> SheetPage:
         parts.append(Table(caption=caption, head=_HEAD, rows=rows))
     parts += assumed_elsewhere(plan)
     return SheetPage(number="5", title="Findings", reader="anyone who doubts", parts=tuple(parts))
+
+
+def what_stops(plan: Plan) -> tuple[str, tuple[Finding, ...]]:
+    """Return the last way that fails of a job that is not possible, and the musts that it breaks
+    beside those of the plan itself; else nothing.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan.
+    """
+    failed = [step for step in plan.decision.steps if not step.works]
+    if plan.decision.verdict != NOT_POSSIBLE or not failed:
+        return "", ()
+    held = set(plan.findings)
+    return failed[-1].step, tuple(f for f in failed[-1].findings if f.stops and f not in held)
 
 
 def _on_slab(finding: Finding, plan: Plan) -> bool:
