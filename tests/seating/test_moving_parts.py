@@ -15,7 +15,7 @@ from powerplan.engineering.boxes.marks import BoxSpot, mark_box
 from powerplan.engineering.seating.poses import seat_rows
 from powerplan.engineering.seating.zones import CLEAR, mark_zones
 from powerplan.inputs.moving_parts import hull, sector, swept
-from powerplan.model.seats import MovingPart
+from powerplan.model.seats import MovingPart, Piece
 from powerplan.model.spec import Curve
 
 OPEN = make_chair(arm_gap_m=inch("3/2"))
@@ -152,3 +152,37 @@ def test_a_box_keeps_its_lid_out_of_a_low_part_and_its_plug_under_a_high_one():
     assert mark_box(spec, chair, zones_of((plug,))[1], NEC).mark == kept.mark
     high = replace(low, least_gap_m=inch(3))
     assert mark_box(spec, chair, zones_of((high,))[1], NEC).mark == free.mark
+
+
+def test_what_a_part_leaves_of_an_opening_is_never_thinner_than_rounding():
+    """On an arc of unlike chairs the edge of a part runs along a strip under an arm: what is left
+    beside it is no hair, and openings can be joined."""
+    bar = MovingPart(id="bar", outlines=(box(-4, 4, 9, 40),), least_gap_m=None)
+    widths = {"club": ("197/8", "17/4"), "still": ("205/8", "59/8"), "other": ("25", "57/8")}
+    club, still, other = (
+        replace(OPEN, id=name, seat_width_m=inch(seat), arm_width_m=inch(arm), rear_gap_m=inch(gap))
+        for (name, (seat, arm)), gap in zip(widths.items(), ("1/4", "3/2", "3/2"), strict=True)
+    )
+    kinds = (
+        replace(club, reclined_reach_m=inch("485/8"), parts=(bar,)),
+        replace(still, reclined_reach_m=inch("503/8"), powered=False),
+        replace(other, reclined_reach_m=inch(62)),
+    )
+    pieces = [Piece(what="arm", kind="club", width_m=inch("17/4"))]
+    for name, arm in (("club", "59/8"), ("still", "59/8"), ("club", "57/8"), ("other", "57/8")):
+        pieces.append(Piece(what="seat", kind=name, width_m=inch(widths[name][0])))
+        pieces.append(Piece(what="arm", kind=name, width_m=inch(arm)))
+    row = make_row(
+        seats=4,
+        headrest_to_wall_m=inch(50),
+        center_x_m=inch(125),
+        pieces=tuple(pieces),
+        curve=Curve(radius_m=inch(150), touch="front"),
+    )
+    spec = make_spec(rows=(row,), chairs=kinds, outlets=())
+    zones = mark_zones(spec, seat_rows(spec), NEC)
+    assert zones.openings
+    for opening in zones.openings:
+        left = Polygon(opening.outline)
+        assert left.is_valid
+        assert not left.buffer(-2e-6).is_empty

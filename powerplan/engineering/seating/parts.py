@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-import shapely
-
 from powerplan.engineering.seating.frames import Outline, bounds, polygon
 from powerplan.engineering.seating.openings import ARM_STRIP, CLEAR, Opening, wide_enough
 from powerplan.engineering.seating.rects import spans_less
 from powerplan.engineering.seating.seated import SeatedRow
-from powerplan.engineering.seating.shapes import simple_outlines
+from powerplan.engineering.seating.shapes import floor_less
 from powerplan.model.geometry import Rect
 
 
@@ -75,10 +73,8 @@ def openings_left(
 
 def _cut(opening: Opening, parts: Sequence[Outline]) -> Iterator[Opening]:
     """The pieces that are left of an opening; a strip keeps the widest way beside the parts."""
-    floor = polygon(opening.outline)
-    left = shapely.difference(floor, shapely.union_all([polygon(part) for part in parts]))
     rect = opening.rect if opening.kind == CLEAR else _beside(opening, parts)
-    for outline in simple_outlines(left, opening.frame):
+    for outline in floor_less(opening.outline, parts, opening.frame):
         yield Opening(
             chair=opening.chair,
             kind=opening.kind,
